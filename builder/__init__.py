@@ -1,0 +1,1 @@
+"""Stepwell: circuit problems written in YAML become verified worked-example pages."""

@@ -1,0 +1,97 @@
+"""Problems and units, as read: checked, exact and immutable."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from builder.circuit.law import Law
+from builder.circuit.network import Network
+from builder.circuit.tree import Tree
+from builder.quantity.names import Name
+
+LEVELS = ("intro", "core", "stretch")
+
+
+@dataclass(frozen=True)
+class StepWords:
+    """An author's own words for one step; None keeps the generated ones."""
+
+    goal: str | None = None
+    reason: str | None = None
+
+
+@dataclass(frozen=True)
+class Choice:
+    """One option of an author's own question."""
+
+    text: str
+    right: bool
+    reply: str = ""
+
+
+@dataclass(frozen=True)
+class OwnQuestion:
+    """A question that the author wrote.
+
+    Attributes:
+        ask: the question.
+        answer: the quantity whose value is the typed answer, or None for a choice.
+        choices: at least two, exactly one of them right; empty for a typed answer.
+    """
+
+    ask: str
+    answer: Name | None = None
+    choices: tuple[Choice, ...] = ()
+
+
+@dataclass(frozen=True)
+class Problem:
+    """One problem.
+
+    Attributes:
+        slug: the file's name without its ending; the name of its page.
+        path: the file.
+        title, level, objectives: for listings; ``level`` is one of ``LEVELS``.
+        scenario: Markdown; ``{C1}``, ``{C1.name}`` and ``{C1.value}`` stand for an element.
+        law: of the elements.
+        network: the raw network, for the nodal method.
+        tree: the nest of groups, each named, for the steps.
+        find: what is asked, in the author's order, each once.
+        digits: significant digits of shown results.
+        plan: the author's own plan, or None.
+        words: the author's own words for steps, by step id.
+        questions: the author's own questions.
+    """
+
+    slug: str
+    path: str
+    title: str
+    level: str
+    objectives: tuple[str, ...]
+    scenario: str
+    law: Law
+    network: Network
+    tree: Tree
+    find: tuple[Name, ...]
+    digits: int = 3
+    plan: str | None = None
+    words: Mapping[str, StepWords] = field(default_factory=dict)
+    questions: tuple[OwnQuestion, ...] = ()
+
+
+@dataclass(frozen=True)
+class Unit:
+    """The whole site, as ``content/unit.yml`` describes it.
+
+    Attributes:
+        title: of the unit.
+        digits: significant digits where a problem does not say.
+        symbols: ``iec`` (IEC 60617) or ``ieee`` (IEEE 315) shapes in figures.
+        objectives: what each objective says, by its id, in teaching order.
+    """
+
+    title: str
+    digits: int = 3
+    symbols: str = "iec"
+    objectives: Mapping[str, str] = field(default_factory=dict)

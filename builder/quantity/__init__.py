@@ -1,0 +1,1 @@
+"""Exact values with units: reading them, computing with them, showing them."""

@@ -1,0 +1,66 @@
+"""Exact numbers: how a typed number becomes a rational, and back."""
+
+from __future__ import annotations
+
+import re
+from fractions import Fraction
+
+from sympy import Expr, Rational
+
+Exact = Expr
+"""A SymPy number (a Rational for plain problems) in SI units, or an expression of symbols."""
+
+LONGEST_NUMBER = 40
+LARGEST_EXPONENT = 30
+
+_NUMBER = re.compile(
+    r"(?P<sign>[+\-−]?)\s*"
+    r"(?:(?P<over>\d+)\s*/\s*(?P<under>\d+)"
+    r"|(?P<digits>\d+\.?\d*|\.\d+)(?:\s*(?:[eE]|[×x*]\s*10\s*\^?)\s*(?P<exp>[+\-−]?\d+))?)"
+)
+
+
+def split_number(text: str) -> tuple[str, str]:
+    """Split ``text`` into the number it starts with and what follows.
+
+    Returns:
+        The number as typed (empty if ``text`` starts with none) and the rest, both stripped.
+    """
+    match = _NUMBER.match(text.strip())
+    if match is None:
+        return "", text.strip()
+    return match.group(0), text.strip()[match.end() :].strip()
+
+
+def read_number(text: str) -> Rational:
+    """Read a typed number exactly: ``4.7``, ``1.5e-5``, ``6.6×10^-5``, ``3/2``.
+
+    Raises:
+        ValueError: if ``text`` is not one number, divides by zero, or is too long to be meant.
+    """
+    match = _NUMBER.fullmatch(text.strip())
+    if match is None or len(text) > LONGEST_NUMBER:
+        raise ValueError(f"{text[:LONGEST_NUMBER]!r} is not a number")
+    if match["over"]:
+        if int(match["under"]) == 0:
+            raise ValueError(f"{text!r} divides by zero")
+        value = Fraction(int(match["over"]), int(match["under"]))
+    else:
+        exponent = int((match["exp"] or "0").replace("−", "-"))
+        if abs(exponent) > LARGEST_EXPONENT:
+            raise ValueError(f"{text!r} has an exponent beyond ±{LARGEST_EXPONENT}")
+        value = Fraction(match["digits"]) * Fraction(10) ** exponent
+    if match["sign"] in ("-", "−"):
+        value = -value
+    return Rational(value.numerator, value.denominator)
+
+
+def as_fraction(value: Exact) -> Fraction:
+    """The value of an exact number as a ``Fraction``.
+
+    Raises:
+        TypeError: if ``value`` still holds a symbol.
+    """
+    if not isinstance(value, Rational):
+        raise TypeError(f"{value} is not a rational number")
+    return Fraction(int(value.p), int(value.q))

@@ -1,0 +1,37 @@
+"""The kinds of quantity that a circuit has, with their symbols and SI units."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True)
+class QuantityKind:
+    """One kind of quantity.
+
+    Attributes:
+        name: the word used in YAML, in the JSON contract and in the code.
+        symbol: the letter that stands for it in formulas (ISO 80000-6).
+        unit: the SI unit symbol in which values are kept.
+        noun: how a sentence calls it, without an article.
+    """
+
+    name: str
+    symbol: str
+    unit: str
+    noun: str
+
+
+KINDS: dict[str, QuantityKind] = {
+    kind.name: kind
+    for kind in (
+        QuantityKind("capacitance", "C", "F", "capacitance"),
+        QuantityKind("charge", "Q", "C", "charge"),
+        QuantityKind("voltage", "V", "V", "voltage"),
+        QuantityKind("energy", "U", "J", "energy"),
+        QuantityKind("resistance", "R", "Ω", "resistance"),
+        QuantityKind("current", "I", "A", "current"),
+        QuantityKind("power", "P", "W", "power"),
+        QuantityKind("time", "t", "s", "time"),
+    )
+}

@@ -1,0 +1,58 @@
+"""Units as people type them. Prefixes and dimensions come from pint."""
+
+from __future__ import annotations
+
+import re
+from fractions import Fraction
+from functools import cache
+from typing import Any
+
+from builder.quantity.kinds import KINDS
+
+_UNIT_WORD = re.compile(r"[A-Za-zµμΩΩ]{1,20}")
+
+
+@cache
+def _registry() -> Any:
+    from pint import UnitRegistry
+
+    return UnitRegistry(non_int_type=Fraction, cache_folder=None)
+
+
+@cache
+def _kind_by_dimension() -> dict[Any, str]:
+    registry = _registry()
+    return {
+        registry.parse_units(_spelled(kind.unit)).dimensionality: kind.name
+        for kind in KINDS.values()
+    }
+
+
+def _spelled(unit: str) -> str:
+    return unit.replace("Ω", "ohm").replace("Ω", "ohm").replace("μ", "µ")
+
+
+@cache
+def read_unit(text: str) -> tuple[str, Fraction] | None:
+    """What a typed unit measures.
+
+    Args:
+        text: ``uF``, ``µF``, ``kΩ``, ``kohm``, ``milliampere`` …
+
+    Returns:
+        The name of the quantity kind and the size of the unit in SI units, exactly;
+        None if it is no unit or a unit of something a circuit does not have.
+    """
+    if not _UNIT_WORD.fullmatch(text):
+        return None
+    try:
+        units = _registry().parse_units(_spelled(text))
+        one = _registry().Quantity(Fraction(1), units).to_base_units()
+    except Exception:  # noqa: BLE001 - pint raises several unrelated classes for unknown words
+        return None
+    kind = _kind_by_dimension().get(units.dimensionality)
+    if kind is None:
+        return None
+    size = Fraction(one.magnitude)
+    in_base = _registry().Quantity(Fraction(1), _spelled(KINDS[kind].unit)).to_base_units()
+    return kind, size / Fraction(in_base.magnitude)
