@@ -1,0 +1,97 @@
+"""The independent second method: exact nodal analysis on the raw network.
+
+At each junction the flows add up to what the source brings; with flow = weight × drop that
+is one linear system for the junctions' potentials (the network's Laplacian matrix). It knows
+nothing of trees, groups or steps.
+"""
+
+from __future__ import annotations
+
+from sympy import QQ, Integer, Rational
+from sympy.polys.matrices import DomainMatrix
+
+from builder.circuit.law import Law
+from builder.circuit.network import Network
+from builder.quantity.exact import Exact, as_fraction
+from builder.quantity.names import TOTAL, Name
+
+
+def potentials(network: Network, law: Law) -> dict[str, Exact]:
+    """The potential of each junction against the − terminal with 1 V across the terminals.
+
+    Args:
+        network: connected, its values positive rationals.
+        law: of its elements.
+
+    Returns:
+        Volts, by junction.
+
+    Raises:
+        sympy DMNonInvertibleMatrixError: if a junction is not connected to a terminal.
+    """
+    plus, minus = network.terminals
+    inner = [junction for junction in network.junctions if junction not in (plus, minus)]
+    known: dict[str, Exact] = {plus: Integer(1), minus: Integer(0)}
+    if not inner:
+        return known
+    row_of = {junction: row for row, junction in enumerate(inner)}
+    size = len(inner)
+    matrix = [[QQ(0)] * size for _ in range(size)]
+    right = [[QQ(0)] for _ in range(size)]
+    for element in network.elements:
+        weight = _rational(law.weight(element.value))
+        for here, there in (element.between, element.between[::-1]):
+            if here not in row_of:
+                continue
+            row = row_of[here]
+            matrix[row][row] += weight
+            if there in row_of:
+                matrix[row][row_of[there]] -= weight
+            elif there == plus:
+                right[row][0] += weight
+    system = DomainMatrix(matrix, (size, size), QQ)
+    solved = system.lu_solve(DomainMatrix(right, (size, 1), QQ)).to_list()
+    for junction, row in row_of.items():
+        value = solved[row][0]
+        known[junction] = Rational(int(value.numerator), int(value.denominator))
+    return known
+
+
+def by_nodes(network: Network, law: Law) -> dict[Name, Exact]:
+    """Every quantity that the nodal method yields, in SI units.
+
+    Returns:
+        The equivalent; with a source also each element's flow, drop and work and those of the
+        whole circuit (``of`` is ``total``). Drops count from an element's first junction to its
+        second.
+    """
+    unit = potentials(network, law)
+    plus = network.terminals[0]
+    per_volt: Exact = Integer(0)
+    for element in network.elements:
+        drop = unit[element.between[0]] - unit[element.between[1]]
+        if plus in element.between:
+            per_volt += law.weight(element.value) * (
+                drop if element.between[0] == plus else -drop
+            )
+    found: dict[Name, Exact] = {Name(law.value, TOTAL): law.weight(per_volt)}
+    if network.source is None:
+        return found
+    given = network.source
+    volts = given.value if given.quantity == law.drop else given.value / per_volt
+    half = Rational(1, 2) if law.work == "energy" else Integer(1)
+    found[Name(law.drop, TOTAL)] = volts
+    found[Name(law.flow, TOTAL)] = volts * per_volt
+    found[Name(law.work, TOTAL)] = half * volts**2 * per_volt
+    for element in network.elements:
+        drop = (unit[element.between[0]] - unit[element.between[1]]) * volts
+        flow = law.weight(element.value) * drop
+        found[Name(law.drop, element.name)] = drop
+        found[Name(law.flow, element.name)] = flow
+        found[Name(law.work, element.name)] = half * flow * drop
+    return found
+
+
+def _rational(value: Exact) -> object:
+    fraction = as_fraction(value)
+    return QQ(fraction.numerator, fraction.denominator)
