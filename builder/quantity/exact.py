@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import re
 from fractions import Fraction
+from typing import Any, TypeAlias
 
-from sympy import Expr, Rational
+from sympy import Rational
 
-Exact = Expr
+Exact: TypeAlias = Any
 """A SymPy number (a Rational for plain problems) in SI units, or an expression of symbols."""
 
 LONGEST_NUMBER = 40
