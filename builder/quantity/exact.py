@@ -17,7 +17,8 @@ LARGEST_EXPONENT = 30
 _NUMBER = re.compile(
     r"(?P<sign>[+\-−]?)\s*"
     r"(?:(?P<over>\d+)\s*/\s*(?P<under>\d+)"
-    r"|(?P<digits>\d+\.?\d*|\.\d+)(?:\s*(?:[eE]|[×x*]\s*10\s*\^?)\s*(?P<exp>[+\-−]?\d+))?)"
+    r"|(?P<digits>\d+\.?\d*|\.\d+)(?:\s*(?:[eE]|[×x*]\s*10\s*\^?)\s*(?P<exp>[+\-−]?\d+))?)",
+    re.ASCII,
 )
 
 
@@ -39,9 +40,11 @@ def read_number(text: str) -> Rational:
     Raises:
         ValueError: if ``text`` is not one number, divides by zero, or is too long to be meant.
     """
+    if len(text) > LONGEST_NUMBER:
+        raise ValueError(f"a number of more than {LONGEST_NUMBER} characters is too long")
     match = _NUMBER.fullmatch(text.strip())
-    if match is None or len(text) > LONGEST_NUMBER:
-        raise ValueError(f"{text[:LONGEST_NUMBER]!r} is not a number")
+    if match is None:
+        raise ValueError(f"{text!r} is not a number")
     if match["over"]:
         if int(match["under"]) == 0:
             raise ValueError(f"{text!r} divides by zero")

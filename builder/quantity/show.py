@@ -74,6 +74,32 @@ def show(value: Exact, kind: str, digits: int = 3) -> Shown:
     return Shown(sign + number, PREFIXES[power] + unit, exact=rounded == abs(exact))
 
 
+def show_in(value: Exact, kind: str, unit: str, digits: int = 3) -> Shown:
+    """Show ``value`` in a given prefixed unit, where the number stays readable there.
+
+    Args:
+        value: a rational number in SI units.
+        kind: the name of the quantity kind.
+        unit: the unit symbol to keep, such as ``µF``.
+        digits: significant digits.
+
+    Returns:
+        The value in ``unit`` if its number then lies between 0.001 and 9999, else as ``show``
+        does it.
+    """
+    base = KINDS[kind].unit
+    power = next((p for p, prefix in PREFIXES.items() if prefix + base == unit), None)
+    exact = as_fraction(value)
+    if power is None or exact == 0:
+        return show(value, kind, digits)
+    order, rounded = _round(abs(exact), digits)
+    scaled = rounded / Fraction(10) ** power
+    if not Fraction(1, 1000) <= scaled < 10000:
+        return show(value, kind, digits)
+    number = _decimal(scaled, max(0, digits - 1 - (order - power)))
+    return Shown(("−" if exact < 0 else "") + number, unit, exact=rounded == abs(exact))
+
+
 def last_digit(value: Exact, digits: int = 3) -> Fraction:
     """The size of one unit in the last shown significant digit, in SI units (0 for 0)."""
     exact = abs(as_fraction(value))

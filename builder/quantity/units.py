@@ -9,7 +9,14 @@ from typing import Any
 
 from builder.quantity.kinds import KINDS
 
-_UNIT_WORD = re.compile(r"[A-Za-zµμΩΩ]{1,20}")
+_UNIT_WORD = re.compile(r"[A-Za-z\u00b5\u03bc\u03a9\u2126]{1,20}")
+_SPELLINGS = (
+    ("\u03a9", "ohm"),  # the Greek letter
+    ("\u2126", "ohm"),  # the ohm sign that some keyboards have
+    ("\u03bc", "\u00b5"),  # pint knows the micro sign, not the Greek letter
+    ("kilohm", "kiloohm"),  # common practice drops the vowel in these two
+    ("megohm", "megaohm"),
+)
 
 
 @cache
@@ -29,7 +36,9 @@ def _kind_by_dimension() -> dict[Any, str]:
 
 
 def _spelled(unit: str) -> str:
-    return unit.replace("Ω", "ohm").replace("Ω", "ohm").replace("μ", "µ")
+    for typed, spelled in _SPELLINGS:
+        unit = unit.replace(typed, spelled)
+    return unit
 
 
 @cache

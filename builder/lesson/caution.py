@@ -1,0 +1,99 @@
+"""A caution where what a page describes could hurt someone, computed from its results.
+
+Thresholds: Electrical Safety Manual of Lawrence Berkeley National Laboratory (DOE
+classification), tables 2.2.13 (shock) and 2.3.5 (thermal): capacitors at 100 V or more
+with 10 J or more, or below 100 V with more than 100 J; direct current at 100 V or more
+that can drive 40 mA or more. The touch voltage of 60 V direct current for children is from
+IEC TS 60479 as listed at emf-portal.org.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from sympy import Integer, Rational
+
+from builder.lesson.display import Display
+from builder.lesson.prose import NumberOf, Prose, say, sentences
+from builder.solution.stepwise import Naming
+
+SHOCK_VOLTAGE = Integer(100)
+SHOCK_ENERGY = Integer(10)
+THERMAL_ENERGY = Integer(100)
+SHOCK_CURRENT = Rational(40, 1000)
+TOUCH_VOLTAGE = Integer(60)
+
+_LBNL = "Electrical Safety Manual of Lawrence Berkeley National Laboratory (DOE classification)"
+_IEC = "IEC TS 60479, as listed at emf-portal.org"
+
+
+@dataclass(frozen=True)
+class Caution:
+    """A warning.
+
+    Attributes:
+        says: what is dangerous and what to do about it.
+        source: where the threshold comes from.
+    """
+
+    says: Prose
+    source: str
+
+
+_DEFER = say("Work on such a circuit only under local rules and with a licensed or properly "
+             "instructed person.")  # fmt: skip
+
+
+def caution(display: Display) -> Caution | None:
+    """The caution that fits a solution, or None where no threshold is reached."""
+    if display.solution.problem.network.source is None:
+        return None
+    naming = display.naming
+    if naming.law.work == "energy":
+        return _capacitors(display, naming)
+    return _resistors(display, naming)
+
+
+def _capacitors(display: Display, naming: Naming) -> Caution | None:
+    values, drop = display.solution.values, naming.drop(naming.root)
+    energy = naming.work(naming.root)
+    volts, joules = values[drop], values[energy]
+    holds = say("Charged to {volts}, these capacitors hold {energy}.",
+                volts=NumberOf(drop), energy=NumberOf(energy))  # fmt: skip
+    discharge = say(
+        "Capacitors stay charged after the source is gone: discharge them through a resistor made "
+        "for it, and measure before touching."
+    )
+    if volts >= SHOCK_VOLTAGE and joules >= SHOCK_ENERGY:
+        says = sentences(holds, say("That can kill."), discharge, _DEFER)
+        return Caution(says, f"{_LBNL}, table 2.2.13: from 100 V and 10 J a shock hazard")
+    if volts < SHOCK_VOLTAGE and joules > THERMAL_ENERGY:
+        burns = say("A short circuit then burns skin and throws molten metal.")
+        says = sentences(holds, burns, discharge, _DEFER)
+        return Caution(says, f"{_LBNL}, table 2.3.5: under 100 V and over 100 J a thermal hazard")
+    if volts >= TOUCH_VOLTAGE:
+        return _touch(NumberOf(drop), discharge)
+    return None
+
+
+def _resistors(display: Display, naming: Naming) -> Caution | None:
+    values = display.solution.values
+    drop, flow = naming.drop(naming.root), naming.flow(naming.root)
+    if values[drop] >= SHOCK_VOLTAGE and values[flow] >= SHOCK_CURRENT:
+        says = sentences(
+            say("At {volts} this circuit can drive a deadly current through a person.",
+                volts=NumberOf(drop)),
+            say("Switch it off, lock it off and measure before touching."),
+            _DEFER,
+        )  # fmt: skip
+        return Caution(says, f"{_LBNL}, table 2.2.13: direct current from 100 V and 40 mA")
+    if values[drop] >= TOUCH_VOLTAGE:
+        return _touch(NumberOf(drop), say("Switch it off before touching."))
+    return None
+
+
+def _touch(volts: NumberOf, rule: Prose) -> Caution:
+    says = sentences(
+        say("{volts} is more than may be touched without harm.", volts=volts), rule, _DEFER
+    )
+    return Caution(says, f"{_IEC}: 60 V direct current for children, 120 V for healthy adults")

@@ -1,0 +1,199 @@
+"""Questions of a lesson: typed answers, and choices whose wrong options come from wrong rules."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from builder.lesson.display import Display
+from builder.lesson.prose import NumberOf, Prose, WrongNumber, Written, capitalised, say
+from builder.lesson.vocabulary import vocabulary
+from builder.lesson.wrong_rules.rule import Slip, step_finding
+from builder.problem.model import OwnQuestion
+from builder.quantity.kinds import KINDS
+from builder.quantity.names import TOTAL, Name
+
+MOST_TYPED = 4
+MOST_CHOICES = 2
+MOST_OPTIONS = 4
+_PREPOSITIONS = {
+    "charge": "on",
+    "voltage": "across",
+    "energy": "stored in",
+    "current": "through",
+    "power": "in",
+}
+
+
+@dataclass(frozen=True)
+class TypedQuestion:
+    """A question answered by a number with a unit.
+
+    Attributes:
+        ask: the question.
+        answer: the quantity asked for.
+        look_at: the id of the step that finds it, or None if no step does.
+    """
+
+    ask: Prose
+    answer: Name
+    look_at: str | None
+
+
+@dataclass(frozen=True)
+class Option:
+    """One option of a choice.
+
+    Attributes:
+        text: what it says.
+        right: whether it is right.
+        reply: what the page answers when it is chosen.
+    """
+
+    text: Prose
+    right: bool
+    reply: Prose
+
+
+@dataclass(frozen=True)
+class ChoiceQuestion:
+    """A question with options, exactly one of them right.
+
+    Attributes:
+        ask: the question.
+        options: in the order in which they are shown.
+        look_at: the id of the step that answers it, or None.
+    """
+
+    ask: Prose
+    options: tuple[Option, ...]
+    look_at: str | None
+
+
+Question = TypedQuestion | ChoiceQuestion
+
+
+def asks_for(name: Name, display: Display) -> Prose:
+    """``the charge of C₂``, ``the equivalent capacitance``, ``the energy of the whole circuit``."""
+    name = display.naming.resolve(name)
+    noun = KINDS[name.quantity].noun
+    source = display.solution.problem.network.source
+    if source is not None and name.of == source.name:
+        return say("the {noun} of the source", noun=noun)
+    if name.of == TOTAL:
+        if name.quantity == display.naming.law.value:
+            return say("the equivalent {noun}", noun=noun)
+        if name.quantity == display.naming.law.flow:
+            return say("the {noun} that the source delivers", noun=noun)
+        if name.quantity == display.naming.law.drop:
+            return say("the voltage across the whole circuit")
+        return say("the total {noun}", noun=noun)
+    word = _PREPOSITIONS.get(name.quantity, "of")
+    return say("the {noun} {word} {one}", noun=noun, word=word, one=display.element(name.of))
+
+
+def find_list(display: Display) -> tuple[Prose, ...]:
+    """What is asked, in words; the same quantity of several elements in one line."""
+    elements = tuple(element.name for element in display.solution.problem.network.elements)
+    by_kind: dict[tuple[str, bool], list[Name]] = {}
+    for name in display.solution.problem.find:
+        by_kind.setdefault((name.quantity, name.of in elements), []).append(name)
+    found: list[Prose] = []
+    for (quantity, of_element), names in by_kind.items():
+        if not of_element or len(names) == 1:
+            found.extend(asks_for(name, display) for name in names)
+            continue
+        noun, word = KINDS[quantity].noun, _PREPOSITIONS.get(quantity, "of")
+        of = tuple(name.of for name in names)
+        everyone = len(of) == len(elements)
+        whom: Prose = (
+            say("every {one}", one=vocabulary(display.solution.problem.law).one)
+            if everyone
+            else display.elements(of)
+        )
+        found.append(say("the {noun} {word} {whom}", noun=noun, word=word, whom=whom))
+    return tuple(found)
+
+
+def self_check(display: Display, slips: tuple[Slip, ...]) -> tuple[Question, ...]:
+    """The self-check of a lesson: choices, typed answers, then the author's own questions."""
+    asked = [display.naming.resolve(name) for name in display.solution.problem.find]
+    choices = list(_choices(asked, display, slips))[:MOST_CHOICES]
+    chosen = {name for name, _ in choices}
+    typed = [name for name in asked if not _given(name, display)]
+    fresh = [name for name in typed if name not in chosen] or typed
+    questions: list[Question] = [question for _, question in choices]
+    for name in fresh[-MOST_TYPED:]:
+        questions.append(
+            TypedQuestion(
+                say("What is {what}?", what=asks_for(name, display)), name, _step_id(name, display)
+            )
+        )
+    questions += [_own(question, display) for question in display.solution.problem.questions]
+    return tuple(questions)
+
+
+def _given(name: Name, display: Display) -> bool:
+    return name in display.solution.givens
+
+
+def _step_id(name: Name, display: Display) -> str | None:
+    step = step_finding(name, display.solution)
+    return step.id if step else None
+
+
+def _choices(
+    asked: list[Name], display: Display, slips: tuple[Slip, ...]
+) -> Iterator[tuple[Name, ChoiceQuestion]]:
+    """A choice for each quantity that at least two mistakes get wrong, richest first."""
+    by_name: dict[Name, list[Slip]] = {}
+    for slip in slips:
+        by_name.setdefault(slip.wrong.name, []).append(slip)
+    ranked = sorted(
+        (name for name in by_name if len(by_name[name]) >= 2 and not _given(name, display)),
+        key=lambda name: (name not in asked, -len(by_name[name])),
+    )
+    kinds: set[str] = set()
+    for name in ranked:
+        if name.quantity in kinds:
+            continue
+        kinds.add(name.quantity)
+        yield name, _choice(name, by_name[name][: MOST_OPTIONS - 1], display)
+
+
+def _choice(name: Name, slips: list[Slip], display: Display) -> ChoiceQuestion:
+    right = Option(
+        (NumberOf(name),), True, say("Yes: {what} is {number}.",
+                                     what=asks_for(name, display), number=NumberOf(name))
+    )  # fmt: skip
+    wrong = [
+        Option(
+            (WrongNumber(slip.rule.id, name, slip.shown),), False,
+            say("{happens} gives this. {why}",
+                happens=capitalised(slip.wrong.happens), why=slip.tempting),
+        )
+        for slip in slips
+    ]  # fmt: skip
+    values = {id(option): slip.wrong.value for option, slip in zip(wrong, slips, strict=True)}
+    values[id(right)] = display.solution.values[name]
+    # Sorted by size, so that the place of the right one gives nothing away.
+    options = tuple(sorted([right, *wrong], key=lambda option: values[id(option)]))
+    ask = say("Which of these is {what}?", what=asks_for(name, display))
+    return ChoiceQuestion(ask, options, _step_id(name, display))
+
+
+def _own(question: OwnQuestion, display: Display) -> Question:
+    if question.answer is not None:
+        name = display.naming.resolve(question.answer)
+        return TypedQuestion((Written(question.ask),), name, _step_id(name, display))
+    options = tuple(
+        Option(
+            (Written(choice.text),),
+            choice.right,
+            (Written(choice.reply),)
+            if choice.reply
+            else say("Yes." if choice.right else "No. Look at the circuit again."),
+        )
+        for choice in question.choices
+    )
+    return ChoiceQuestion((Written(question.ask),), options, None)

@@ -1,0 +1,173 @@
+"""Mistakes made when a group is merged into its equivalent."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sympy import Integer
+
+from builder.circuit.law import PARALLEL, SERIES
+from builder.circuit.tree import Group
+from builder.lesson.display import Display
+from builder.lesson.prose import Prose, number_word, say
+from builder.lesson.vocabulary import vocabulary
+from builder.lesson.wrong_rules.rule import Wrong, WrongRule
+from builder.quantity.exact import Exact
+from builder.quantity.kinds import KINDS
+from builder.quantity.show import PREFIXES
+from builder.solution import Step, StepKind
+
+
+def _merges(display: Display) -> Iterator[tuple[Step, Group, list[Exact]]]:
+    """The merges of a solution with the values of their members, in SI units."""
+    for step in display.solution.steps:
+        if step.kind is StepKind.MERGE and step.group is not None:
+            values = [
+                display.solution.values[display.naming.value(part.id)] for part in step.group.parts
+            ]
+            yield step, step.group, values
+
+
+def _adds(group: Group, display: Display) -> bool:
+    return group.connection == display.solution.problem.law.adds_in
+
+
+def _wrong(step: Step, value: Exact, happens: Prose) -> Wrong:
+    return Wrong(step.lines[0].name, value, step.id, happens)
+
+
+def _members(group: Group, display: Display) -> Prose:
+    return display.elements(tuple(part.id for part in group.parts))
+
+
+def _added_instead(display: Display) -> Iterator[Wrong]:
+    for step, group, values in _merges(display):
+        if not _adds(group, display):
+            yield _wrong(step, sum(values, Integer(0)),
+                         say("adding {members}", members=_members(group, display)))  # fmt: skip
+
+
+def _added_instead_why(wrong: Wrong, display: Display) -> Prose:
+    if display.solution.problem.law.adds_in == PARALLEL:
+        return say("Resistances in series add up, and it is tempting to treat capacitors alike. "
+                   "But a chain of capacitors holds less charge for the same voltage, never "
+                   "more.")  # fmt: skip
+    return say("More resistors sound like more resistance. But each branch in parallel is one "
+               "more way for the current, so the resistance falls.")  # fmt: skip
+
+
+def _reciprocals_instead(display: Display) -> Iterator[Wrong]:
+    for step, group, values in _merges(display):
+        if _adds(group, display):
+            yield _wrong(step, 1 / sum((1 / v for v in values), Integer(0)),
+                         say("adding the reciprocals of {members}",
+                             members=_members(group, display)))  # fmt: skip
+
+
+def _reciprocals_instead_why(wrong: Wrong, display: Display) -> Prose:
+    if display.solution.problem.law.adds_in == PARALLEL:
+        return say("For resistors in parallel the reciprocals add up, and it is tempting to carry "
+                   "that over. But capacitors side by side have more plate for the same voltage: "
+                   "their capacitances simply add.")  # fmt: skip
+    return say("In series the current has to pass every resistor, one after another, so the "
+               "resistances simply add. Reciprocals belong to resistors in parallel.")  # fmt: skip
+
+
+def _never_inverted(display: Display) -> Iterator[Wrong]:
+    for step, group, values in _merges(display):
+        if _adds(group, display):
+            continue
+        first = display.shown(display.naming.value(group.parts[0].id)).unit
+        base = KINDS[display.solution.problem.law.value].unit
+        power = next((p for p, prefix in PREFIXES.items() if prefix + base == first), 0)
+        size = Integer(10) ** power
+        total = sum((size / v for v in values), Integer(0))
+        yield _wrong(step, total * size,
+                     say("stopping at the sum of the reciprocals of {members}",
+                         members=_members(group, display)))  # fmt: skip
+
+
+def _never_inverted_why(wrong: Wrong, display: Display) -> Prose:
+    voc = vocabulary(display.solution.problem.law)
+    return say("After all that work with fractions the sum looks like the answer. It is one over "
+               "the {value}, so it still has to be turned over.", value=voc.value)  # fmt: skip
+
+
+def _averaged(display: Display) -> Iterator[Wrong]:
+    for step, group, values in _merges(display):
+        yield _wrong(step, sum(values, Integer(0)) / len(values),
+                     say("taking the average of {members}",
+                         members=_members(group, display)))  # fmt: skip
+
+
+def _averaged_why(wrong: Wrong, display: Display) -> Prose:
+    group = next(s.group for s in display.solution.steps if s.id == wrong.step)
+    assert group is not None
+    way = "in series" if group.connection == SERIES else "in parallel"
+    than = "larger than the largest" if _adds(group, display) else "smaller than the smallest"
+    return say("One element that stands for several sounds like their average. But {way} the "
+               "equivalent is always {than} of them.", way=way, than=than)  # fmt: skip
+
+
+def _product_over_sum(display: Display) -> Iterator[Wrong]:
+    for step, group, values in _merges(display):
+        if _adds(group, display) or len(values) < 3:
+            continue
+        base = KINDS[display.solution.problem.law.value].unit
+        first = display.shown(display.naming.value(group.parts[0].id)).unit
+        power = next((p for p, prefix in PREFIXES.items() if prefix + base == first), 0)
+        size = Integer(10) ** power
+        product: Exact = Integer(1)
+        for value in values:
+            product *= value / size
+        wrong = product / sum((v / size for v in values), Integer(0)) * size
+        yield _wrong(step, wrong, say("taking product over sum of {members}",
+                                      members=_members(group, display)))  # fmt: skip
+
+
+def _product_over_sum_why(wrong: Wrong, display: Display) -> Prose:
+    group = next(s.group for s in display.solution.steps if s.id == wrong.step)
+    assert group is not None
+    return say("Product over sum is right for two. With {count} it does not even give the right "
+               "unit: add up all the reciprocals instead.",
+               count=number_word(len(group.parts)))  # fmt: skip
+
+
+MERGING_RULES: tuple[WrongRule, ...] = (
+    WrongRule(
+        "added-instead",
+        "Engelhardt and Beichner, Am. J. Phys. 72, 98 (2004), for resistors in parallel; "
+        "for capacitors in series common practice, no source",
+        "Adding where reciprocals belong",
+        _added_instead_why,
+        _added_instead,
+    ),
+    WrongRule(
+        "never-inverted",
+        "common practice, no source",
+        "Forgetting the last reciprocal",
+        _never_inverted_why,
+        _never_inverted,
+    ),
+    WrongRule(
+        "reciprocals-instead",
+        "common practice, no source",
+        "Adding reciprocals where values add",
+        _reciprocals_instead_why,
+        _reciprocals_instead,
+    ),
+    WrongRule(
+        "averaged",
+        "common practice, no source",
+        "Taking the average",
+        _averaged_why,
+        _averaged,
+    ),
+    WrongRule(
+        "product-over-sum",
+        "common practice, no source",
+        "Product over sum with more than two",
+        _product_over_sum_why,
+        _product_over_sum,
+    ),
+)

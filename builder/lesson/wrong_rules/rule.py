@@ -1,0 +1,100 @@
+"""What a wrong rule is, and how the slips that fit a solution are gathered."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator
+from dataclasses import dataclass
+
+from builder.lesson.display import Display
+from builder.lesson.prose import Prose
+from builder.quantity.exact import Exact
+from builder.quantity.names import Name
+from builder.quantity.show import Shown, show, show_in
+from builder.solution import Solution, Step
+
+
+@dataclass(frozen=True)
+class Wrong:
+    """What a wrong rule finds in one solution.
+
+    Attributes:
+        name: the quantity it gets wrong.
+        value: the number it leads to, in SI units.
+        step: the id of the step to look at again.
+        happens: what was done, as a clause that names what was meant: “adding C₁ and C₂ …”.
+    """
+
+    name: Name
+    value: Exact
+    step: str
+    happens: Prose
+
+
+@dataclass(frozen=True)
+class WrongRule:
+    """One misconception.
+
+    Attributes:
+        id: one word for it.
+        source: who describes it.
+        called: what a teacher calls it, as a heading.
+        tempting: why it is tempting and what is right, in a sentence or two.
+        find: computes what it leads to in a solution; nothing where it does not fit.
+    """
+
+    id: str
+    source: str
+    called: str
+    tempting: Callable[[Wrong, Display], Prose]
+    find: Callable[[Display], Iterable[Wrong]]
+
+
+@dataclass(frozen=True)
+class Slip:
+    """A wrong rule with the wrong number that it leads to in one solution.
+
+    Attributes:
+        rule: the rule.
+        wrong: what it finds.
+        shown: the wrong number as shown.
+        tempting: why one falls for it.
+    """
+
+    rule: WrongRule
+    wrong: Wrong
+    shown: Shown
+    tempting: Prose
+
+
+def slips_of(display: Display, rules: Iterable[WrongRule]) -> tuple[Slip, ...]:
+    """All slips that fit a solution.
+
+    Left out are wrong values that equal the right one at the shown digits, that are not
+    positive, and that another rule gave already for the same quantity.
+    """
+    found: list[Slip] = []
+    taken: set[tuple[Name, str]] = set()
+    for rule in rules:
+        for wrong in rule.find(display):
+            right = display.shown(wrong.name)
+            rounded = show(display.solution.values[wrong.name], wrong.name.quantity, display.digits)
+            shown = show_in(wrong.value, wrong.name.quantity, rounded.unit, display.digits)
+            if not wrong.value > 0 or shown.text in (right.text, rounded.text):
+                continue
+            if (wrong.name, shown.text) in taken:
+                continue
+            taken.add((wrong.name, shown.text))
+            found.append(Slip(rule, wrong, shown, rule.tempting(wrong, display)))
+    return tuple(found)
+
+
+def step_finding(name: Name, solution: Solution) -> Step | None:
+    """The step of a solution that finds a quantity, if it is found at all."""
+    return next((step for step in solution.steps if name in step.found), None)
+
+
+def found_names(display: Display) -> Iterator[tuple[Name, Step]]:
+    """Every quantity that the steps find, with its step."""
+    for step in display.solution.steps:
+        for name in step.found:
+            yield name, step
