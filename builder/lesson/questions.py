@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from builder.lesson.display import Display
-from builder.lesson.prose import NumberOf, Prose, WrongNumber, Written, capitalised, say
+from builder.lesson.prose import NumberOf, Prose, Written, WrongNumber, capitalised, say
 from builder.lesson.vocabulary import vocabulary
 from builder.lesson.wrong_rules.rule import Slip, step_finding
 from builder.problem.model import OwnQuestion

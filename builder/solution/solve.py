@@ -28,6 +28,7 @@ class Solution:
         every_step: all steps that the circuit allows; they define every name in ``values``.
         givens: the quantities that the problem states.
         values: every quantity of every element, equivalent and the whole, in SI units.
+        by_nodes: what the nodal method found, ``of`` being ``total`` for the whole circuit.
         checks: all hold.
     """
 
@@ -36,7 +37,13 @@ class Solution:
     every_step: tuple[Step, ...]
     givens: tuple[Name, ...]
     values: Mapping[Name, Exact]
+    by_nodes: Mapping[Name, Exact]
     checks: tuple[Check, ...]
+
+    @property
+    def agree(self) -> bool:
+        """Whether the steps and the nodal method give the same values, all of them exactly."""
+        return all(self.value(name) == value for name, value in self.by_nodes.items())
 
     def value(self, name: Name) -> Exact:
         """The value of a quantity; ``total`` stands for the whole circuit."""
@@ -71,7 +78,8 @@ def solve(
     givens = givens_of(problem)
     every_step = write_steps(problem)
     values = run(every_step, givens)
-    _compare(problem, values, by_nodes(problem.network, problem.law))
+    nodal = by_nodes(problem.network, problem.law)
+    _compare(problem, values, nodal)
     checks = checks_of(problem, values)
     for check in checks:
         if not check.holds(values):
@@ -82,7 +90,7 @@ def solve(
                 str(evaluate(check.right, values)),
             )
     steps = asked_steps(problem, every_step)
-    return Solution(problem, steps, every_step, tuple(givens), values, checks)
+    return Solution(problem, steps, every_step, tuple(givens), values, nodal, checks)
 
 
 def _compare(

@@ -1,0 +1,1 @@
+"""A lesson becomes pages: markup, templates, styles, scripts and fonts."""

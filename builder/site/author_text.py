@@ -1,0 +1,97 @@
+"""An author's Markdown becomes HTML: no raw HTML, no scripts, formulas as MathML."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from functools import cache
+from xml.etree.ElementTree import Element
+
+from markdown import Markdown
+from markdown.extensions import Extension
+from markdown.inlinepatterns import InlineProcessor
+from markdown.treeprocessors import Treeprocessor
+from markupsafe import Markup
+
+from builder.site.latex import formula
+
+_PLACEHOLDER = re.compile(r"\{([A-Za-z][A-Za-z0-9_]*(?:\.(?:name|value))?)\}")
+_SENTINEL = re.compile("\ue000(\\d+)\ue001")
+_SAFE_LINK = re.compile(r"(?:https?:|mailto:|#|\.{0,2}/|[\w\-./]+(?:$|[#?]))", re.IGNORECASE)
+
+Placeholder = Callable[[str], Markup | None]
+
+
+class MathsExtension(Extension):
+    """``$…$`` in Markdown becomes MathML; a dollar sign is written ``\\$``."""
+
+    def extendMarkdown(self, md: Markdown) -> None:  # noqa: N802 - name set by Python-Markdown
+        """Register the pattern."""
+        md.ESCAPED_CHARS.append("$")
+        md.inlinePatterns.register(_Maths(r"(?<!\$)\$(?![\s$])([^$\n]+?)(?<!\s)\$(?!\d)", md),
+                                   "stepwell-maths", 185)  # fmt: skip
+        md.inlinePatterns.register(_DisplayMaths(r"\$\$([^$]+)\$\$", md),
+                                   "stepwell-display-maths", 186)  # fmt: skip
+
+
+class _Maths(InlineProcessor):
+    display = False
+
+    def handleMatch(  # type: ignore[override]  # noqa: N802 - name set by Python-Markdown
+        self, m: re.Match[str], data: str
+    ) -> tuple[str, int, int]:
+        stashed = self.md.htmlStash.store(formula(m.group(1), display=self.display))
+        return stashed, m.start(0), m.end(0)
+
+
+class _DisplayMaths(_Maths):
+    display = True
+
+
+class _SafeLinks(Treeprocessor):
+    """Links and pictures that are neither web addresses nor paths lose their target."""
+
+    def run(self, root: Element) -> None:
+        for node in root.iter():
+            for attribute in ("href", "src"):
+                target = node.get(attribute)
+                if target is not None and not _SAFE_LINK.match(target):
+                    node.set(attribute, "#")
+
+
+@cache
+def _markdown() -> Markdown:
+    md = Markdown(extensions=[MathsExtension(), "sane_lists"], output_format="html")
+    md.preprocessors.deregister("html_block")
+    md.inlinePatterns.deregister("html")
+    md.treeprocessors.register(_SafeLinks(md), "stepwell-safe-links", 0)
+    return md
+
+
+def block(markdown: str, placeholder: Placeholder) -> Markup:
+    """Paragraphs and lists of an author's text, with placeholders filled."""
+    stash: list[Markup] = []
+
+    def keep(match: re.Match[str]) -> str:
+        filled = placeholder(match.group(1))
+        if filled is None:
+            return match.group(0)
+        stash.append(filled)
+        return f"\ue000{len(stash) - 1}\ue001"
+
+    text = re.sub("[\ue000\ue001]", "", markdown)
+    parts = re.split(r"(\{\{|\}\})", text)
+    kept = "".join(
+        {"{{": "{", "}}": "}"}.get(part) or _PLACEHOLDER.sub(keep, part) for part in parts
+    )
+    html = _markdown().reset().convert(kept)
+    return Markup(_SENTINEL.sub(lambda match: str(stash[int(match.group(1))]), html))
+
+
+def inline(markdown: str, placeholder: Placeholder) -> Markup:
+    """An author's text of one paragraph, without the paragraph around it."""
+    html = block(markdown, placeholder)
+    stripped = html.strip()
+    if stripped.startswith("<p>") and stripped.count("<p>") == 1 and stripped.endswith("</p>"):
+        return Markup(stripped[3:-4])
+    return html

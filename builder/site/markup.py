@@ -1,0 +1,93 @@
+"""Words become HTML. Every number of a solution is marked with the name of its quantity."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from markupsafe import Markup, escape
+
+from builder.lesson.display import Display
+from builder.lesson.prose import NumberOf, Piece, Prose, SymbolOf, Written, WrongNumber
+from builder.quantity.names import Name, Symbol
+from builder.quantity.show import Shown
+from builder.site.author_text import inline
+
+NO_BREAK = "\u00a0"
+
+
+def symbol_html(symbol: Symbol) -> Markup:
+    """A symbol with an italic letter and an upright index."""
+    index = Markup("<sub>{}</sub>").format(symbol.index) if symbol.index else Markup("")
+    return Markup('<span class="sw-sym"><i>{}</i>{}</span>').format(symbol.letter, index)
+
+
+def quantity_text(shown: Shown) -> str:
+    """Number and unit that stay on one line."""
+    return f"{shown.number.replace(' ', NO_BREAK)}{NO_BREAK}{shown.unit}"
+
+
+def marked_number(key: str, shown: Shown) -> Markup:
+    """A number with its unit, marked with the key of its quantity."""
+    return Markup('<span class="sw-n" data-q="{}">{}</span>').format(key, quantity_text(shown))
+
+
+@dataclass(frozen=True)
+class Writer:
+    """Writes the words of one lesson as HTML.
+
+    Attributes:
+        display: how the lesson's quantities are written.
+    """
+
+    display: Display
+
+    def number(self, name: Name) -> Markup:
+        """The number of a quantity, marked."""
+        return marked_number(self.display.naming.resolve(name).key, self.display.shown(name))
+
+    def symbol(self, name: Name) -> Markup:
+        """The symbol of a quantity."""
+        return symbol_html(self.display.symbol(name))
+
+    def prose(self, prose: Prose) -> Markup:
+        """A text."""
+        return Markup("").join(self._piece(piece) for piece in prose)
+
+    def named_number(self, name: Name) -> Markup:
+        """``C₁ = 10 µF``, with ≈ for a rounded number."""
+        return Markup("{} {} {}").format(
+            self.symbol(name), self.display.shown(name).sign, self.number(name)
+        )
+
+    def _piece(self, piece: Piece) -> Markup:
+        match piece:
+            case NumberOf(name):
+                return self.number(name)
+            case SymbolOf(name):
+                return self.symbol(name)
+            case WrongNumber(rule, name, shown):
+                return marked_number(f"wrong:{rule}:{name.key}", shown)
+            case Written(markdown):
+                return inline(markdown, self.placeholder)
+            case _:
+                return escape(piece)
+
+    def placeholder(self, reference: str) -> Markup | None:
+        """What ``{C1}``, ``{C1.name}`` or ``{C1.value}`` stands for in an author's text.
+
+        A source is told by its value, an element by its name and value.
+        """
+        of, _, part = reference.partition(".")
+        network = self.display.solution.problem.network
+        source = network.source
+        if source is not None and of == source.name:
+            name = Name(source.quantity, source.name)
+            return {"name": self.symbol(name), "value": self.number(name)}.get(
+                part, self.number(name)
+            )
+        if not any(element.name == of for element in network.elements):
+            return None
+        name = self.display.naming.value(of)
+        return {"name": self.symbol(name), "value": self.number(name)}.get(
+            part, Markup("{} ({})").format(self.symbol(name), self.number(name))
+        )
