@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from itertools import count
 
 from builder.circuit.law import PARALLEL
-from builder.circuit.tree import Leaf, Tree, in_parallel, in_series, leaves
+from builder.circuit.tree import Group, Leaf, Tree, in_parallel, in_series, leaves
 
 PLUS = "+"
 MINUS = "−"
@@ -108,12 +108,18 @@ def _merge_parallel(branches: list[_Branch], order: dict[str, int]) -> bool:
         same = [b for b in branches if set(b.ends) == set(first.ends)]
         if len(same) > 1:
             start = first.ends[0]
-            same.sort(key=lambda b: min(order[leaf] for leaf in leaves(b.tree)))
-            merged = in_parallel("", *(b.from_(start) for b in same))
+            beside = [part for b in same for part in _beside(b.from_(start))]
+            beside.sort(key=lambda part: min(order[leaf] for leaf in leaves(part)))
+            merged = in_parallel("", *beside)
             branches[:] = [b for b in branches if b not in same]
             branches.append(_Branch(merged, first.ends))
             return True
     return False
+
+
+def _beside(tree: Tree) -> tuple[Tree, ...]:
+    parallel = isinstance(tree, Group) and tree.connection == PARALLEL
+    return tree.parts if isinstance(tree, Group) and parallel else (tree,)
 
 
 def _merge_series(branches: list[_Branch], terminals: tuple[str, str]) -> bool:

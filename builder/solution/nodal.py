@@ -7,6 +7,8 @@ nothing of trees, groups or steps.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from sympy import QQ, Integer, Rational
 from sympy.polys.matrices import DomainMatrix
 
@@ -57,13 +59,21 @@ def potentials(network: Network, law: Law) -> dict[str, Exact]:
     return known
 
 
-def by_nodes(network: Network, law: Law) -> dict[Name, Exact]:
+def by_nodes(
+    network: Network, law: Law, parts: Mapping[str, tuple[str, ...]] | None = None
+) -> dict[Name, Exact]:
     """Every quantity that the nodal method yields, in SI units.
 
+    Args:
+        network: connected, its values positive rationals.
+        law: of its elements.
+        parts: elements that together join two junctions, from the + end to the − end, by a
+            name of their own.
+
     Returns:
-        The equivalent; with a source also each element's flow, drop and work and those of the
-        whole circuit (``of`` is ``total``). Drops count from an element's first junction to its
-        second.
+        The equivalent of the whole and of each part; with a source also each element's flow,
+        drop and work, each part's flow and drop, and those of the whole circuit (``of`` is
+        ``total``). Drops count from an element's first junction to its second.
     """
     unit = potentials(network, law)
     plus = network.terminals[0]
@@ -75,6 +85,9 @@ def by_nodes(network: Network, law: Law) -> dict[Name, Exact]:
                 drop if element.between[0] == plus else -drop
             )
     found: dict[Name, Exact] = {Name(law.value, TOTAL): law.weight(per_volt)}
+    shares = {name: _share(part, network, law, unit) for name, part in (parts or {}).items()}
+    for name, (flow, drop) in shares.items():
+        found[Name(law.value, name)] = law.weight(flow / drop)
     if network.source is None:
         return found
     given = network.source
@@ -83,6 +96,9 @@ def by_nodes(network: Network, law: Law) -> dict[Name, Exact]:
     found[Name(law.drop, TOTAL)] = volts
     found[Name(law.flow, TOTAL)] = volts * per_volt
     found[Name(law.work, TOTAL)] = half * volts**2 * per_volt
+    for name, (flow, drop) in shares.items():
+        found[Name(law.flow, name)] = flow * volts
+        found[Name(law.drop, name)] = drop * volts
     for element in network.elements:
         drop = (unit[element.between[0]] - unit[element.between[1]]) * volts
         flow = law.weight(element.value) * drop
@@ -90,6 +106,19 @@ def by_nodes(network: Network, law: Law) -> dict[Name, Exact]:
         found[Name(law.flow, element.name)] = flow
         found[Name(law.work, element.name)] = half * flow * drop
     return found
+
+
+def _share(
+    part: tuple[str, ...], network: Network, law: Law, unit: Mapping[str, Exact]
+) -> tuple[Exact, Exact]:
+    """The flow through a part and the drop across it with 1 V across the terminals."""
+    elements = [network.element(name) for name in part]
+    start, end = elements[0].between[0], elements[-1].between[1]
+    flow: Exact = Integer(0)
+    for element in elements:
+        if element.between[0] == start:
+            flow += law.weight(element.value) * (unit[start] - unit[element.between[1]])
+    return flow, unit[start] - unit[end]
 
 
 def _rational(value: Exact) -> object:

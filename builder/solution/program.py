@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from enum import StrEnum
 
-from builder.circuit.tree import Group, Tree, collapse
+from builder.circuit.tree import Group, Tree, collapse, leaves
 from builder.quantity.exact import Exact
 from builder.quantity.formula import Formula, Ref, evaluate, names_in
 from builder.quantity.names import Name
@@ -113,5 +113,7 @@ def keep_only(steps: Iterable[Step], needed: set[Name], whole: Tree) -> tuple[St
             merged = merged | {step.group.id}
         elif step.group is not None and step.kind is StepKind.OPEN:
             merged = merged - {step.group.id}
-        kept.append(replace(step, lines=lines, circuit=collapse(whole, merged)))
+        circuit = collapse(whole, merged)
+        seen = tuple(id for id in step.marked if id in leaves(circuit))
+        kept.append(replace(step, lines=lines, circuit=circuit, marked=seen))
     return tuple(kept)

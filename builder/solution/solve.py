@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
-from builder.circuit.tree import leaves
+from builder.circuit.tree import groups, leaves
 from builder.errors import CheckFailed, Disagreement
 from builder.problem.model import Problem
 from builder.quantity.exact import Exact
@@ -78,7 +78,8 @@ def solve(
     givens = givens_of(problem)
     every_step = write_steps(problem)
     values = run(every_step, givens)
-    nodal = by_nodes(problem.network, problem.law)
+    inner = {g.id: leaves(g) for g in groups(problem.tree) if g.id != problem.tree.id}
+    nodal = by_nodes(problem.network, problem.law, inner)
     _compare(problem, values, nodal)
     checks = checks_of(problem, values)
     for check in checks:
@@ -98,13 +99,13 @@ def _compare(
 ) -> None:
     naming = naming_of(problem)
     for name, value in nodal.items():
-        resolved = naming.resolve(name)
-        if by_steps.get(resolved) != value:
+        kind, found = KINDS[name.quantity], by_steps.get(naming.resolve(name))
+        if found != value:
             raise Disagreement(
                 problem.slug,
-                f"{KINDS[name.quantity].noun} of {_called(name, problem)}",
-                str(by_steps.get(resolved, "missing")),
-                f"{value} {KINDS[name.quantity].unit}",
+                f"{kind.noun} of {_called(name, problem)}",
+                "missing" if found is None else f"{found} {kind.unit}",
+                f"{value} {kind.unit}",
             )
 
 

@@ -177,7 +177,14 @@ def _with_short_total(steps: list[Step], problem: Problem, core: set[Name]) -> l
 def _works(problem: Problem, naming: Naming, asked: set[Name], core: set[Name]) -> list[Step]:
     """Energy or power of each element and of the whole."""
     elements = leaves(problem.tree)
-    lines = tuple(Line(naming.work(id), _work(id, naming, core)) for id in elements)
+    shares_flow = {
+        part.id: group.connection == SERIES
+        for group in groups(problem.tree)
+        for part in group.parts
+    }
+    lines = tuple(
+        Line(naming.work(id), _work(id, naming, core, shares_flow.get(id))) for id in elements
+    )
     steps = [Step(naming.law.work, StepKind.WORK, lines, problem.tree)]
     if naming.root == TOTAL:
         if asked.issuperset(naming.work(id) for id in elements):
@@ -189,14 +196,26 @@ def _works(problem: Problem, naming: Naming, asked: set[Name], core: set[Name]) 
     return steps
 
 
-def _work(id: str, naming: Naming, core: set[Name]) -> Formula:
-    """Energy or power by the formula that uses what is known already."""
+def _work(
+    id: str, naming: Naming, core: set[Name], shares_flow: bool | None = None
+) -> Formula:
+    """Energy or power by the formula that uses what is known already.
+
+    Args:
+        id: of an element, or ``total``.
+        naming: of the circuit.
+        core: what is found in any case.
+        shares_flow: whether the element's own group shares its flow, so that the flow is known
+            before the drop; None for what the source drives itself.
+    """
     law = naming.law
     value, flow, drop = naming.value(id), naming.flow(id), naming.drop(id)
     assert naming.source is not None
     known = core | {Name(naming.source.quantity, naming.source.name)}
     if flow in known and drop in known:
         return law.work_from_flow_and_drop(Ref(flow), Ref(drop))
-    if flow in known or (drop not in known and naming.source.quantity == law.flow):
+    if shares_flow is None:
+        shares_flow = naming.source.quantity == law.flow
+    if flow in known or (drop not in known and shares_flow):
         return law.work_from_flow(Ref(value), Ref(flow))
     return law.work_from_drop(Ref(value), Ref(drop))

@@ -1,0 +1,1 @@
+"""Tests, in the same folders as the code."""

@@ -1,0 +1,1 @@
+"""Tests of networks, trees and laws."""

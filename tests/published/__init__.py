@@ -1,0 +1,1 @@
+"""Tests against values that others published."""

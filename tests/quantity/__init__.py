@@ -1,0 +1,1 @@
+"""Tests of reading, computing and showing exact values."""

@@ -1,0 +1,136 @@
+"""Formulas: evaluated exactly, listed by name, and shipped as plain data."""
+
+from __future__ import annotations
+
+import json
+from fractions import Fraction
+from typing import Any
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from sympy import Rational, Symbol, simplify
+
+from builder.quantity.exact import as_fraction
+from builder.quantity.formula import (
+    Formula,
+    Num,
+    Product,
+    Quotient,
+    ReciprocalSum,
+    Ref,
+    Square,
+    Sum,
+    as_data,
+    evaluate,
+    names_in,
+)
+from builder.quantity.names import Name
+
+A, B, C = (Name("capacitance", name) for name in ("C1", "C2", "C3"))
+VALUES = {A: Rational(2), B: Rational(3), C: Rational(6)}
+HALF = Num(Fraction(1, 2))
+
+EVALUATED: list[tuple[Formula, str, list[Name], Any]] = [
+    (Ref(A), "2", [A], "capacitance:C1"),
+    (HALF, "1/2", [], [1, 2]),
+    (Sum((Ref(A), Ref(B), Ref(C))), "11", [A, B, C],
+     ["sum", "capacitance:C1", "capacitance:C2", "capacitance:C3"]),
+    (Product((HALF, Ref(B), Square(Ref(A)))), "6", [B, A],
+     ["product", [1, 2], "capacitance:C2", ["square", "capacitance:C1"]]),
+    (Quotient(Ref(A), Ref(B)), "2/3", [A, B],
+     ["quotient", "capacitance:C1", "capacitance:C2"]),
+    (ReciprocalSum((Ref(A), Ref(B), Ref(C))), "1", [A, B, C],
+     ["reciprocal-sum", "capacitance:C1", "capacitance:C2", "capacitance:C3"]),
+    (Sum((Ref(A), Ref(A))), "4", [A, A], ["sum", "capacitance:C1", "capacitance:C1"]),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("formula", "value", "names", "data"), EVALUATED)
+def test_a_formula_has_a_value_its_names_and_its_data(
+    formula: Formula, value: str, names: list[Name], data: Any
+) -> None:
+    """One definition is evaluated exactly, tells what it uses, and turns into plain data."""
+    assert evaluate(formula, VALUES) == Rational(value)
+    assert list(names_in(formula)) == names
+    assert as_data(formula) == data
+
+
+@pytest.mark.parametrize(
+    "formula",
+    [
+        Quotient(Ref(A), Ref(B)),
+        ReciprocalSum((Ref(A), Ref(B))),
+        ReciprocalSum((Ref(A), Ref(C))),
+    ],
+)
+def test_nothing_is_divided_by_zero(formula: Formula) -> None:
+    """A zero below a fraction line stops the computation, also where reciprocals cancel."""
+    values = {A: Rational(5), B: Rational(0), C: Rational(-5)}
+    with pytest.raises(ZeroDivisionError, match="a quantity that is divided by is zero"):
+        evaluate(formula, values)
+
+
+def test_a_quantity_without_a_value_is_named() -> None:
+    """A formula of something not yet known says what is missing."""
+    with pytest.raises(KeyError, match="C2"):
+        evaluate(Sum((Ref(A), Ref(B))), {A: Rational(1)})
+
+
+def test_symbols_go_through_formulas_like_numbers() -> None:
+    """Two equal capacitors C in series make C/2."""
+    c = Symbol("C", positive=True)
+    merged = evaluate(ReciprocalSum((Ref(A), Ref(B))), {A: c, B: c})
+    assert simplify(merged - c / 2) == 0
+
+
+def _formulas() -> st.SearchStrategy[Formula]:
+    leaves: st.SearchStrategy[Formula] = st.one_of(
+        st.sampled_from([Ref(A), Ref(B), Ref(C)]),
+        st.builds(Num, st.fractions(min_value=Fraction(1, 9), max_value=9, max_denominator=9)),
+    )
+
+    def grown(parts: st.SearchStrategy[Formula]) -> st.SearchStrategy[Formula]:
+        several = st.lists(parts, min_size=2, max_size=4).map(tuple)
+        return st.one_of(
+            st.builds(Sum, several),
+            st.builds(Product, several),
+            st.builds(ReciprocalSum, several),
+            st.builds(Quotient, parts, parts),
+            st.builds(Square, parts),
+        )
+
+    return st.recursive(leaves, grown, max_leaves=12)
+
+
+def _from_data(data: Any, values: dict[str, Fraction]) -> Fraction:
+    """Evaluate shipped data in plain fractions, as a page would."""
+    if isinstance(data, str):
+        return values[data]
+    if isinstance(data[0], int):
+        return Fraction(data[0], data[1])
+    word, *parts = data
+    numbers = [_from_data(part, values) for part in parts]
+    if word == "product":
+        product = Fraction(1)
+        for number in numbers:
+            product *= number
+        return product
+    return {
+        "sum": lambda: sum(numbers, Fraction(0)),
+        "reciprocal-sum": lambda: 1 / sum((1 / number for number in numbers), Fraction(0)),
+        "quotient": lambda: numbers[0] / numbers[1],
+        "square": lambda: numbers[0] ** 2,
+    }[word]()
+
+
+@given(formula=_formulas(), sizes=st.tuples(*[st.fractions(Fraction(1, 99), 99)] * 3))
+def test_shipped_data_computes_the_same(formula: Formula, sizes: tuple[Fraction, ...]) -> None:
+    """Formula data survives JSON and gives the very value of the formula."""
+    exact = {
+        name: Rational(size.numerator, size.denominator)
+        for name, size in zip((A, B, C), sizes, strict=True)
+    }
+    shipped = json.loads(json.dumps(as_data(formula)))
+    by_key = {name.key: as_fraction(value) for name, value in exact.items()}
+    assert _from_data(shipped, by_key) == as_fraction(evaluate(formula, exact))
