@@ -1,0 +1,100 @@
+"""Labels as lines of text: a name, its own value, and what has been found so far."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from builder.figure.request import Label, ValueText
+from builder.figure.scene import Box, Point, Run, TextLine
+from builder.figure.text_size import ASCENT, DESCENT, LINE, line_width
+from builder.quantity.names import Symbol
+
+Runs = tuple[Run, ...]
+
+
+class Lettering(NamedTuple):
+    """The lines of one label.
+
+    Attributes:
+        name: the line with the name; empty if a value carries the name.
+        own: the element's own value; empty if it is unknown.
+        found: one line for each other value.
+    """
+
+    name: Runs
+    own: Runs
+    found: tuple[Runs, ...]
+
+    def in_one_line(self) -> Runs:
+        """Name and own value side by side."""
+        gap = (Run("\u2002"),) if self.name and self.own else ()
+        return self.name + gap + self.own
+
+    def down_the_side(self) -> tuple[Runs, ...]:
+        """All lines from top to bottom, without empty ones."""
+        return tuple(runs for runs in (self.name, self.own, *self.found) if runs)
+
+
+def letter(label: Label) -> Lettering:
+    """The lines of an element's label."""
+    own = label.values[:1] if label.values and label.values[0].symbol is None else ()
+    found = tuple(map(_value, label.values[len(own) :]))
+    return Lettering(_symbol(label.symbol), _value(own[0]) if own else (), found)
+
+
+def letter_source(label: Label | None, quantity: str | None) -> Lettering:
+    """The lines of the source's label; a total charge stands behind its own symbol."""
+    if label is None:
+        return Lettering((), (), ())
+    first = label.values[0] if label.values else None
+    if first is not None and first.symbol == label.symbol:
+        return Lettering((), (), tuple(map(_value, label.values)))
+    if first is not None and first.symbol is None and quantity == "charge":
+        named = ValueText(first.text, label.symbol, first.sign, first.key)
+        return Lettering((), (), tuple(map(_value, (named, *label.values[1:]))))
+    return letter(label)
+
+
+def widest(lines: tuple[Runs, ...]) -> float:
+    """The width of the widest line, 0 if there is none."""
+    return max(map(line_width, lines), default=0.0)
+
+
+def stack_middle(lines: tuple[Runs, ...], x: float, top: float) -> tuple[TextLine, ...]:
+    """Lines below each other from ``top`` down, each centred on ``x``."""
+    placed = []
+    for row, runs in enumerate(lines):
+        half, above = line_width(runs) / 2, top + row * LINE
+        box = Box(x - half, above, x + half, above + LINE)
+        placed.append(TextLine(Point(x, above + ASCENT), "middle", runs, box))
+    return tuple(placed)
+
+
+def stack_start(lines: tuple[Runs, ...], left: float, middle: float) -> tuple[TextLine, ...]:
+    """Lines below each other from ``left`` on, as a block centred on the height ``middle``."""
+    placed = []
+    for row, runs in enumerate(lines):
+        above = middle + (row - len(lines) / 2) * LINE
+        box = Box(left, above, left + line_width(runs), above + LINE)
+        placed.append(TextLine(Point(left, above + ASCENT), "start", runs, box))
+    return tuple(placed)
+
+
+def sign(text: str, middle: Point) -> TextLine:
+    """A sign such as + centred on a point."""
+    runs = (Run(text),)
+    half, baseline = line_width(runs) / 2, middle.y + 0.25 * (ASCENT + DESCENT)
+    box = Box(middle.x - half, middle.y - LINE / 2, middle.x + half, middle.y + LINE / 2)
+    return TextLine(Point(middle.x, baseline), "middle", runs, box)
+
+
+def _symbol(symbol: Symbol) -> Runs:
+    index = (Run(symbol.index, "index"),) if symbol.index else ()
+    return (Run(symbol.letter, "italic"), *index)
+
+
+def _value(value: ValueText) -> Runs:
+    number = Run(value.text, key=value.key)
+    if value.symbol is None:
+        return (number,)
+    return (*_symbol(value.symbol), Run(f" {value.sign} "), number)

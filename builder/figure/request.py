@@ -1,0 +1,63 @@
+"""What a figure is asked to show."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from builder.circuit.tree import Tree
+from builder.quantity.names import Symbol
+
+
+@dataclass(frozen=True)
+class ValueText:
+    """One number beside an element.
+
+    Attributes:
+        text: the number with its unit: ``66.0 µC``.
+        symbol: what stands before it: Q₂ gives ``Q₂ = 66.0 µC``; None prints the text alone.
+        sign: ``=`` or ``≈``, printed after the symbol.
+        key: the key of the quantity, carried as ``data-q`` by the number; empty if none.
+    """
+
+    text: str
+    symbol: Symbol | None = None
+    sign: str = "="
+    key: str = ""
+
+
+@dataclass(frozen=True)
+class Label:
+    """The text beside an element.
+
+    Attributes:
+        symbol: its name: C₂, C₂₃, C_eq.
+        values: its own value first (one without a symbol), then values found so far.
+    """
+
+    symbol: Symbol
+    values: tuple[ValueText, ...] = ()
+
+
+@dataclass(frozen=True)
+class Drawing:
+    """A figure of a series-parallel circuit.
+
+    Attributes:
+        tree: the circuit, possibly with groups already merged to single leaves.
+        element: ``capacitor`` or ``resistor``.
+        labels: the text of each leaf, by its id; a leaf without one shows its id.
+        source: the source's text.
+        source_quantity: ``voltage`` draws a battery, ``current`` a current source; ``charge`` or
+            None draw two open terminals.
+        marked: ids of leaves to mark, by colour and by thicker lines in a dashed frame.
+        symbols: ``iec`` (IEC 60617) or ``ieee`` (IEEE 315: zigzag resistors).
+    """
+
+    tree: Tree
+    element: str
+    labels: Mapping[str, Label]
+    source: Label | None = None
+    source_quantity: str | None = None
+    marked: frozenset[str] = frozenset()
+    symbols: str = "iec"

@@ -1,0 +1,117 @@
+"""What is drawn where: the typed pieces of a figure.
+
+Lengths are user units of the SVG; a type size of 15 of them reads well on a page. x grows to the
+right, y grows downwards. Nothing here knows how the pieces were laid out.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import NamedTuple
+
+
+class Point(NamedTuple):
+    """A place in the figure."""
+
+    x: float
+    y: float
+
+
+class Box(NamedTuple):
+    """An upright rectangle."""
+
+    left: float
+    top: float
+    right: float
+    bottom: float
+
+
+class Run(NamedTuple):
+    """A piece of a line of text in one style.
+
+    Attributes:
+        text: what is printed.
+        style: ``upright``, ``italic`` or ``index`` (upright, smaller and lowered).
+        key: the quantity whose value this is, so that it can be renumbered; empty if none.
+    """
+
+    text: str
+    style: str = "upright"
+    key: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class TextLine:
+    """One line of text.
+
+    Attributes:
+        at: where its baseline starts, or its middle if ``anchor`` is ``middle``.
+        anchor: ``start``, ``middle`` or ``end``.
+        runs: its pieces from left to right.
+        box: the room kept for it.
+    """
+
+    at: Point
+    anchor: str
+    runs: tuple[Run, ...]
+    box: Box
+
+
+@dataclass(frozen=True, slots=True)
+class Wire:
+    """A straight wire, part of one junction."""
+
+    junction: str
+    start: Point
+    end: Point
+
+
+@dataclass(frozen=True, slots=True)
+class Dot:
+    """The mark where three or more wires meet."""
+
+    junction: str
+    at: Point
+
+
+@dataclass(frozen=True, slots=True)
+class Component:
+    """A symbol with its text.
+
+    Attributes:
+        id: the element's name, empty for the source.
+        stamp: the kind of symbol, a key of ``builder.figure.symbols``.
+        at: the centre of its body.
+        turn: the direction from its + end to its − end: ``right``, ``left`` or ``down``.
+        lines: its name and values, and signs such as + and −.
+        body: the room of the symbol alone.
+        marked: whether it is drawn as marked.
+    """
+
+    id: str
+    stamp: str
+    at: Point
+    turn: str
+    lines: tuple[TextLine, ...]
+    body: Box
+    marked: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Terminal:
+    """An open terminal of the circuit."""
+
+    junction: str
+    at: Point
+
+
+@dataclass(frozen=True, slots=True)
+class Scene:
+    """All pieces of a figure, and the room that they take."""
+
+    box: Box
+    wires: tuple[Wire, ...]
+    dots: tuple[Dot, ...]
+    terminals: tuple[Terminal, ...]
+    components: tuple[Component, ...]
+    frames: tuple[Box, ...]
