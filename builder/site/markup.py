@@ -59,6 +59,11 @@ class Writer:
             self.symbol(name), self.display.shown(name).sign, self.number(name)
         )
 
+    def signed_number(self, name: Name) -> Markup:
+        """A number for a table: with ≈ before it only if it is rounded."""
+        sign = "" if self.display.shown(name).exact else f"≈{NO_BREAK}"
+        return Markup("{}{}").format(sign, self.number(name))
+
     def _piece(self, piece: Piece) -> Markup:
         match piece:
             case NumberOf(name):

@@ -11,7 +11,8 @@ from collections.abc import Callable, Iterable
 
 from markupsafe import Markup, escape
 
-from builder.lesson.equations import Equation, Reciprocal, Result, Row, Side, Symbols, Values
+from builder.lesson.addup import Shows
+from builder.lesson.equations import MOST_TERMS, Equation, Reciprocal, Result, Row, Side, Symbols, Values
 from builder.quantity.formula import (
     Formula,
     Num,
@@ -21,6 +22,7 @@ from builder.quantity.formula import (
     Ref,
     Square,
     Sum,
+    names_in,
 )
 from builder.quantity.names import Name, Symbol
 from builder.quantity.show import Shown
@@ -38,6 +40,20 @@ def symbol_math(symbol: Symbol) -> str:
     index = escape(symbol.index)
     tag = "mn" if symbol.index.isdigit() else "mtext"
     return f"<msub>{letter}<{tag}>{index}</{tag}></msub>"
+
+
+def shown_math(shown: Shown) -> str:
+    """A number with its unit that belongs to no single quantity."""
+    return (
+        f'<mrow><mn>{escape(shown.number)}</mn><mspace width="0.2em"/>'
+        f"<mtext>{escape(shown.unit)}</mtext></mrow>"
+    )
+
+
+def _row(left: str, relation: str, right: str) -> str:
+    return (
+        f"<mtr><mtd>{left}</mtd><mtd><mo>{escape(relation)}</mo></mtd><mtd>{right}</mtd></mtr>"
+    )
 
 
 def number_math(key: str, shown: Shown) -> str:
@@ -63,30 +79,31 @@ class MathWriter:
             f'class="sw-lined">{rows}</mtable></math>'
         )
 
-    def statement(self, left: Formula, relation: str, right: Formula) -> Markup:
-        """Two formulas with a relation between them, in symbols."""
-        body = (
-            f"{self._formula(left, self._symbol)}<mo>{escape(relation)}</mo>"
-            f"{self._formula(right, self._symbol)}"
+    def check(self, check: Shows) -> Markup:
+        """A check in symbols, in numbers, and the value of both sides."""
+        names = [*names_in(check.left), *names_in(check.right)]
+        exact = all(self._display.shown(name).exact for name in names)
+        relation = "≈" if check.relation == "=" and not exact else check.relation
+        rows = [self._statement(check, check.relation, self._symbol)]
+        if len(names) <= MOST_TERMS:
+            rows.append(self._statement(check, relation, self._number))
+        plain = all(isinstance(side, Ref | Sum) for side in (check.left, check.right))
+        if check.relation == "=" and not (plain and len(names) <= MOST_TERMS):
+            both = (shown_math(check.left_number), shown_math(check.right_number))
+            rows.append(_row(both[0], "=", both[1]))
+        return Markup(
+            f'<math display="block" class="sw-eq"><mtable columnalign="right center left" '
+            f'class="sw-lined">{"".join(rows)}</mtable></math>'
         )
-        return Markup(f'<math display="inline">{body}</math>')
 
-    def statement_numbers(self, left: Formula, relation: str, right: Formula) -> Markup:
-        """The same statement with numbers in place of symbols."""
-        body = (
-            f"{self._formula(left, self._number)}<mo>{escape(relation)}</mo>"
-            f"{self._formula(right, self._number)}"
-        )
-        return Markup(f'<math display="inline">{body}</math>')
+    def _statement(self, check: Shows, relation: str, atom: Callable[[Name], str]) -> str:
+        return _row(self._formula(check.left, atom), relation, self._formula(check.right, atom))
 
     def _rows(self, equation: Equation) -> Iterable[str]:
         chain = "<mo>=</mo>".join(self._symbol(name) for name in equation.names)
         left = f"<mfrac><mn>1</mn>{chain}</mfrac>" if equation.reciprocal else f"<mrow>{chain}</mrow>"
         for row in equation.rows:
-            yield (
-                f"<mtr><mtd>{left}</mtd><mtd><mo>{escape(row.relation)}</mo></mtd>"
-                f"<mtd>{self._side(row)}</mtd></mtr>"
-            )
+            yield _row(left, row.relation, self._side(row))
             left = ""
 
     def _side(self, row: Row) -> str:

@@ -1,0 +1,78 @@
+"""The MkDocs plugin: hooks fetch what they need, call one service and hand on its result."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any
+
+from mkdocs.config import config_options as option
+from mkdocs.config.base import Config
+from mkdocs.config.defaults import MkDocsConfig
+from mkdocs.exceptions import PluginError
+from mkdocs.plugins import BasePlugin
+from mkdocs.structure.files import File, Files, InclusionLevel
+from mkdocs.structure.pages import Page
+from mkdocs.utils import get_relative_url
+
+from builder.errors import StepwellError
+from builder.site.assets import SCRIPTS, STYLES, asset_files
+from builder.site.author_text import MathsExtension
+from builder.site.embed import embed
+from builder.site.unit_site import UNIT_FILE, UnitSite, read_unit_site
+
+
+class StepwellConfig(Config):
+    """The plugin's options in mkdocs.yml."""
+
+    problems = option.Type(str, default="problems")
+    """The folder of the problems, inside the content."""
+
+
+class StepwellPlugin(BasePlugin[StepwellConfig]):
+    """Turns the problems of a unit into pages."""
+
+    site: UnitSite
+
+    def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
+        """Add styles, scripts and formulas in Markdown."""
+        config.extra_css = [*STYLES, *config.extra_css]
+        config.extra_javascript = [*SCRIPTS, *config.extra_javascript]
+        config.markdown_extensions = [*config.markdown_extensions, MathsExtension(), "attr_list"]  # type: ignore[list-item]
+        return config
+
+    def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
+        """Solve every problem and add its page, the listings and the assets."""
+        self.site = _acted_on(read_unit_site, Path(config.docs_dir), self.config.problems)
+        own = (f"{self.config.problems}/", UNIT_FILE)
+        for file in files:
+            if file.src_uri.startswith(own) and file.src_uri.endswith((".yml", ".yaml")):
+                file.inclusion = InclusionLevel.EXCLUDED
+        for path, markdown in self.site.pages().items():
+            if files.get_file_from_path(path) is None:
+                page = File.generated(config, path, content=markdown)
+                page.inclusion = InclusionLevel.NOT_IN_NAV
+                files.append(page)
+        for path, source in asset_files().items():
+            files.append(File.generated(config, path, abs_src_path=str(source)))
+        return files
+
+    def on_page_markdown(self, markdown: str, *, page: Page, **_: Any) -> str:
+        """Make room for problems embedded in a lesson."""
+        return str(_acted_on(embed, markdown, page.file.src_uri, self.site.lessons))
+
+    def on_page_content(self, html: str, *, page: Page, files: Files, **_: Any) -> str:
+        """Put problems and listings in their places."""
+
+        def address(path: str) -> str:
+            target = files.get_file_from_path(path)
+            return get_relative_url(target.url if target else path, page.url)
+
+        return self.site.fill(html, address)
+
+
+def _acted_on(service: Any, *arguments: Any) -> Any:
+    """Call a service; what its user can act on stops the build with its message."""
+    try:
+        return service(*arguments)
+    except StepwellError as error:
+        raise PluginError(str(error)) from error

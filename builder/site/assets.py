@@ -1,0 +1,21 @@
+"""The styles, scripts and fonts that every page needs, shipped with the site."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+_HERE = Path(__file__).parent
+_BASE = "assets/stepwell"
+
+STYLES = (f"{_BASE}/stepwell.css", f"{_BASE}/theme.css")
+SCRIPTS = (f"{_BASE}/stepwell.js",)
+
+
+def asset_files() -> dict[str, Path]:
+    """The files to copy, by their address in the site."""
+    shipped = [
+        *sorted((_HERE / "static").glob("*")),
+        *sorted((_HERE / "fonts").glob("*.woff2")),
+        *sorted((_HERE / "fonts").glob("*.txt")),
+    ]
+    return {f"{_BASE}/{path.name}": path for path in shipped if path.is_file()}

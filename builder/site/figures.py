@@ -1,0 +1,88 @@
+"""The figures of a lesson: the circuit as given, and as it is after each step."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from markupsafe import Markup
+
+from builder.circuit.tree import Leaf, Tree, leaves
+from builder.figure import Drawing, Label, ValueText, describe, draw
+from builder.lesson import Lesson
+from builder.lesson.lesson import TaughtStep
+from builder.quantity.names import TOTAL, Name
+from builder.solution import StepKind
+
+
+@dataclass(frozen=True)
+class FigureMaker:
+    """Draws the figures of one lesson.
+
+    Attributes:
+        lesson: what is drawn.
+        prefix: starts every id in the figures, unique on the page.
+        symbols: ``iec`` or ``ieee``.
+    """
+
+    lesson: Lesson
+    prefix: str
+    symbols: str = "iec"
+
+    def given(self) -> Markup:
+        """The circuit as the problem gives it."""
+        tree = self.lesson.solution.problem.tree
+        return self._draw(tree, (), frozenset(), "given", "The circuit")
+
+    def after(self, number: int, taught: TaughtStep) -> Markup:
+        """The circuit after a step, with what is known by then."""
+        step = taught.step
+        marked = frozenset(step.marked) & frozenset(leaves(step.circuit))
+        if step.kind is StepKind.WORK:
+            marked = frozenset(name.of for name in step.found)
+        return self._draw(
+            step.circuit, taught.known, marked, f"step-{number}", f"The circuit after step {number}"
+        )
+
+    def _draw(
+        self, tree: Tree, known: Iterable[Name], marked: frozenset[str], id: str, title: str
+    ) -> Markup:
+        solution = self.lesson.solution
+        law, network = solution.problem.law, solution.problem.network
+        by_id: dict[str, list[Name]] = {leaf: [] for leaf in leaves(tree)}
+        for name in known:
+            of = TOTAL if isinstance(tree, Leaf) and name in self._of_whole() else name.of
+            if of in by_id and name.quantity != law.value:
+                by_id[of].append(name)
+        labels = {leaf: self._label(leaf, by_id[leaf]) for leaf in by_id}
+        source = self._source_label()
+        quantity = network.source.quantity if network.source else None
+        drawing = Drawing(tree, law.element, labels, source, quantity, marked, self.symbols)
+        described = describe(tree, law.element, labels, source, quantity)
+        svg = draw(
+            drawing, id_prefix=f"{self.prefix}-{id}", title=title, description=described
+        )
+        return Markup(svg)
+
+    def _of_whole(self) -> set[Name]:
+        naming = self.lesson.display.naming
+        return {naming.flow(naming.root), naming.drop(naming.root)}
+
+    def _label(self, id: str, found: Iterable[Name]) -> Label:
+        display = self.lesson.display
+        value = display.naming.value(id)
+        shown = display.shown(value)
+        own = ValueText(shown.text, None, shown.sign, value.key)
+        return Label(display.symbol(value), (own, *(self._found(name) for name in found)))
+
+    def _found(self, name: Name) -> ValueText:
+        shown = self.lesson.display.shown(name)
+        return ValueText(shown.text, self.lesson.display.symbol(name), shown.sign, name.key)
+
+    def _source_label(self) -> Label | None:
+        source = self.lesson.solution.problem.network.source
+        if source is None:
+            return None
+        name = Name(source.quantity, source.name)
+        own = ValueText(source.shown.text, None, "=", name.key)
+        return Label(self.lesson.display.symbol(name), (own,))

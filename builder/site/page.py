@@ -1,0 +1,195 @@
+"""The page of one problem: its parts, in order, and how they are filled."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+from jinja2 import Environment, FileSystemLoader, StrictUndefined
+from markupsafe import Markup
+
+from builder.lesson import Lesson
+from builder.lesson.questions import TypedQuestion
+from builder.problem.model import Problem, Unit
+from builder.quantity.exact import as_fraction
+from builder.quantity.kinds import KINDS
+from builder.quantity.names import Name
+from builder.quantity.show import last_digit
+from builder.site.author_text import block
+from builder.site.figures import FigureMaker
+from builder.site.markup import Writer
+from builder.site.mathml import MathWriter
+
+TEMPLATES = Path(__file__).parent / "templates"
+
+
+@dataclass(frozen=True)
+class Part:
+    """One part of a problem's page.
+
+    Attributes:
+        id: the name of its template and of its anchor.
+        heading: its heading; empty for none.
+        applies: whether a lesson has anything for it.
+    """
+
+    id: str
+    heading: str = ""
+    applies: Callable[[Lesson], bool] = lambda lesson: True
+
+
+@dataclass(frozen=True)
+class Link:
+    """A link to another page.
+
+    Attributes:
+        role: what it leads to: ``Previous problem``.
+        title: the page's title.
+        address: relative to the page it stands on.
+    """
+
+    role: str
+    title: str
+    address: str
+
+
+PARTS: tuple[Part, ...] = (
+    Part("opening"),
+    Part("caution", applies=lambda lesson: lesson.caution is not None),
+    Part("predict", "Predict first"),
+    Part("solution", "Solution"),
+    Part("checks", "Does it add up?", applies=lambda lesson: bool(lesson.checks)),
+    Part("results", "All results"),
+    Part("watch", "Watch for", applies=lambda lesson: bool(lesson.warnings)),
+    Part("self-check", "Check yourself"),
+    Part("onward"),
+)
+"""Every part of a problem's page, in reading order."""
+
+
+@cache
+def _environment() -> Environment:
+    return Environment(
+        loader=FileSystemLoader(TEMPLATES),
+        autoescape=True,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+    )
+
+
+def render(template: str, **values: Any) -> Markup:
+    """A template filled with values."""
+    return Markup(_environment().get_template(template).render(**values))
+
+
+@dataclass(frozen=True)
+class ProblemPage:
+    """A lesson on its way to a page.
+
+    Attributes:
+        lesson: what the page tells.
+        unit: the unit it belongs to.
+        prefix: starts every id on the page.
+        links: where the page leads on to: what each link is called, and its address.
+    """
+
+    lesson: Lesson
+    unit: Unit
+    prefix: str
+    links: tuple[Link, ...] = ()
+
+    def part(self, part: Part) -> Markup:
+        """One part as HTML, or nothing if the lesson has nothing for it."""
+        if not part.applies(self.lesson):
+            return Markup("")
+        return render(f"parts/{part.id}.html", **self._values())
+
+    def _values(self) -> Mapping[str, Any]:
+        writer = Writer(self.lesson.display)
+        return {
+            "lesson": self.lesson,
+            "problem": self.lesson.solution.problem,
+            "unit": self.unit,
+            "display": self.lesson.display,
+            "prefix": self.prefix,
+            "writer": writer,
+            "maths": MathWriter(writer),
+            "figures": FigureMaker(self.lesson, self.prefix, self.unit.symbols),
+            "scenario": block(self.lesson.solution.problem.scenario, writer.placeholder),
+            "givens": self.lesson.solution.givens,
+            "table": self._table(),
+            "expected": self._expected,
+            "step_link": self._step_link,
+            "asked": self._asked(),
+            "links": self.links,
+        }
+
+    def _table(self) -> list[tuple[str, list[Name]]]:
+        """Every element, then the whole circuit, each with the names of its quantities."""
+        solution, naming = self.lesson.solution, self.lesson.display.naming
+        law = solution.problem.law
+        quantities = law.quantities if solution.problem.network.source else (law.value,)
+        rows = [
+            (element.name, [Name(quantity, element.name) for quantity in quantities])
+            for element in solution.problem.network.elements
+        ]
+        if len(rows) > 1:
+            whole = [naming.resolve(Name(quantity, "total")) for quantity in quantities]
+            rows.append(("total", whole))
+        return rows
+
+    def _expected(self, question: TypedQuestion) -> str:
+        """What the browser needs to judge a typed answer, as JSON."""
+        name = self.lesson.display.naming.resolve(question.answer)
+        value = self.lesson.solution.values[name]
+        shown = self.lesson.display.shown(name)
+        digits = self.lesson.display.digits
+        return json.dumps(
+            {
+                "value": float(as_fraction(value)),
+                "tolerance": float(last_digit(value, digits)),
+                "unit": KINDS[name.quantity].unit,
+                "noun": KINDS[name.quantity].noun,
+                "shown": shown.text,
+            },
+            ensure_ascii=False,
+        )
+
+    def _step_link(self, id: str | None) -> str:
+        """The anchor of a step on this page, or nothing if it is none of the lesson's steps."""
+        known = any(taught.step.id == id for taught in self.lesson.steps)
+        return f"{self.prefix}-{id}" if known else ""
+
+    def _asked(self) -> frozenset[Name]:
+        naming = self.lesson.display.naming
+        return frozenset(naming.resolve(name) for name in self.lesson.solution.problem.find)
+
+
+def skeleton(problem: Problem, lesson: Lesson) -> str:
+    """The Markdown of a problem's page: headings, and a placeholder for each part.
+
+    The parts themselves enter after the Markdown conversion, which would take longer than
+    everything else.
+    """
+    blocks = [f"# {_plain(problem.title)}"]
+    for part in PARTS:
+        if part.applies(lesson):
+            if part.heading:
+                blocks.append(f"## {part.heading} {{#{part.id}}}")
+            blocks.append(placeholder(problem.slug, part.id))
+    return "\n\n".join(blocks) + "\n"
+
+
+def placeholder(slug: str, part: str) -> str:
+    """What stands in the Markdown where a part will be."""
+    return f'<div data-stepwell-part="{slug}/{part}"></div>'
+
+
+def _plain(title: str) -> str:
+    """A title as Markdown that means just these characters."""
+    return "".join(f"\\{c}" if c in "\\`*_{}[]()#+-.!<>|$&" else c for c in title)

@@ -1,0 +1,113 @@
+"""A lesson as plain text, for a terminal."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from builder.lesson import Lesson
+from builder.lesson.display import Display
+from builder.lesson.equations import Equation, Reciprocal, Result, Side, Symbols, Values
+from builder.lesson.prose import NumberOf, Piece, Prose, SymbolOf, WrongNumber, Written
+from builder.quantity.formula import (
+    Formula,
+    Num,
+    Product,
+    Quotient,
+    ReciprocalSum,
+    Ref,
+    Square,
+    Sum,
+)
+from builder.quantity.names import Name
+
+
+def worked_solution(lesson: Lesson) -> str:
+    """The solution of a problem, step by step, with its checks."""
+    text = _Text(lesson.display)
+    lines = [lesson.solution.problem.title, ""]
+    lines += ["Find: " + "; ".join(text.prose(item) for item in lesson.find) + "."]
+    lines += ["Plan: " + text.prose(lesson.plan), ""]
+    for number, taught in enumerate(lesson.steps, start=1):
+        lines.append(f"{number}. {text.prose(taught.words.goal)}   [{taught.step.id}]")
+        lines += ["   " + text.prose(taught.words.reason)]
+        for equation in taught.equations:
+            lines += ["     " + line for line in text.equation(equation)]
+        lines.append("")
+    lines += ["Both methods agree on every value. Checks:"] if lesson.solution.agree else []
+    for check in lesson.checks:
+        sides = f"{check.left_number.text} {check.relation} {check.right_number.text}"
+        lines.append(f"   {text.prose(check.says)} {sides}")
+    return "\n".join(lines).rstrip() + "\n"
+
+
+class _Text:
+    """Writes words and formulas of one lesson as plain text."""
+
+    def __init__(self, display: Display) -> None:
+        self._display = display
+
+    def prose(self, prose: Prose) -> str:
+        return "".join(self._piece(piece) for piece in prose)
+
+    def _piece(self, piece: Piece) -> str:
+        match piece:
+            case NumberOf(name):
+                return self._display.shown(name).text
+            case SymbolOf(name):
+                return self._display.symbol(name).text
+            case WrongNumber(shown=shown):
+                return shown.text
+            case Written(markdown):
+                return markdown
+            case _:
+                return piece
+
+    def equation(self, equation: Equation) -> Iterator[str]:
+        left = " = ".join(self._display.symbol(name).text for name in equation.names)
+        left = f"1/{left}" if equation.reciprocal else left
+        for row in equation.rows:
+            yield f"{left} {row.relation} {self._side(row.side)}"
+            left = " " * len(left)
+
+    def _side(self, side: Side) -> str:
+        match side:
+            case Symbols(formula):
+                return self._top(formula, numbers=False)
+            case Values(formula):
+                return self._top(formula, numbers=True)
+            case Result(name):
+                return self._display.shown(name).text
+            case Reciprocal(over, under, unit):
+                return f"{over}/({under} {unit})"
+
+    def _top(self, formula: Formula, *, numbers: bool) -> str:
+        if isinstance(formula, ReciprocalSum):
+            return " + ".join(f"1/{self._formula(t, numbers=numbers)}" for t in formula.terms)
+        return self._formula(formula, numbers=numbers, top=True)
+
+    def _formula(self, formula: Formula, *, numbers: bool, top: bool = False) -> str:
+        match formula:
+            case Ref(name):
+                return self._atom(name, numbers=numbers, top=top)
+            case Num(value):
+                return "½" if str(value) == "1/2" else str(value)
+            case Sum(terms):
+                return " + ".join(self._formula(t, numbers=numbers, top=True) for t in terms)
+            case Product(factors):
+                joined = " · ".join(self._formula(f, numbers=numbers, top=True) for f in factors)
+                return joined if top else f"({joined})"
+            case Quotient(over, under):
+                return (
+                    f"{self._formula(over, numbers=numbers)} / "
+                    f"{self._formula(under, numbers=numbers)}"
+                )
+            case Square(base):
+                return f"{self._formula(base, numbers=numbers)}²"
+            case ReciprocalSum():
+                return f"1/({self._top(formula, numbers=numbers)})"
+
+    def _atom(self, name: Name, *, numbers: bool, top: bool) -> str:
+        if not numbers:
+            return self._display.symbol(name).text
+        text = self._display.shown(name).text
+        return text if top else f"({text})"
