@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
+from itertools import pairwise
 from typing import NamedTuple
 
 from builder.circuit.law import PARALLEL
@@ -105,10 +106,19 @@ class Measurer:
                 block = _series_block(tree, parts, down)
         return self._framed(block)
 
-    def rungs(self, tree: Tree) -> Block:
+    def rungs(self, group: Tree) -> Block:
         """A parallel group hung between a top and a bottom rail that come from the left."""
-        parts = tuple(self.block(part, True) for part in getattr(tree, "parts", ()))
-        return parallel_block(tree, parts, 0.0)
+        parts = tuple(self.block(part, True) for part in getattr(group, "parts", ()))
+        block = parallel_block(group, parts, 0.0)
+        if not all(part.framed for part in parts):
+            return block
+        return replace(
+            block,
+            before=block.before + FRAME_PAD,
+            after=block.after + FRAME_PAD,
+            parts=tuple(replace(part, framed=False) for part in parts),
+            framed=True,
+        )
 
     def _leaf(self, leaf: Leaf, down: bool) -> Block:
         return leaf_block(leaf, stamp(self.stamp_kind), self.letterings[leaf.id], down)
@@ -124,6 +134,7 @@ class Measurer:
             before=block.before + FRAME_PAD,
             after=block.after + FRAME_PAD,
             parts=tuple(replace(part, framed=False) for part in block.parts),
+            lead=block.lead + FRAME_PAD if block.lead else 0.0,
             framed=True,
         )
 
@@ -154,7 +165,7 @@ def parallel_block(tree: Tree, parts: tuple[Block, ...], lead: float) -> Block:
     """Branches side by side between two rails; without ``lead``, the rails start at the first."""
     down = parts[0].down
     gap = RUNG_GAP if down else BRANCH_GAP
-    steps = [a.after + gap + b.before for a, b in zip(parts, parts[1:], strict=False)]
+    steps = [a.after + gap + b.before for a, b in pairwise(parts)]
     if not any(part.parts for part in parts):
         steps = [max(steps)] * len(steps)
     places = [0.0]
@@ -233,7 +244,11 @@ class Placer:
             self.wires.append(Wire(junction, start, end))
 
     def _frame(self, block: Block, axis: Axis, length: float) -> None:
-        inset = 1.0 if block.parts else (length - block.length) / 2 + 1.0
+        if isinstance(block.tree, Leaf):
+            inset = (length - block.length) / 2 + FRAME_PAD
+        else:
+            # Clear of a wire across its ends, and outside the rails that rungs hang from.
+            inset = FRAME_PAD if block.lead or not block.offsets else -FRAME_PAD - 1.0
         self.frames.append(axis.box(inset, length - inset, block.before - 1, block.after - 1))
 
     def _place_leaf(self, leaf: str, axis: Axis, length: float) -> None:

@@ -9,6 +9,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import NamedTuple
 
+TERMINAL_RADIUS = 3.5
+
 
 class Point(NamedTuple):
     """A place in the figure."""

@@ -11,8 +11,16 @@ from collections.abc import Iterable
 from functools import lru_cache
 from html import escape
 
-from builder.figure.layout import TERMINAL_RADIUS
-from builder.figure.scene import Box, Component, Point, Run, Scene, TextLine, Wire
+from builder.figure.scene import (
+    TERMINAL_RADIUS,
+    Box,
+    Component,
+    Point,
+    Run,
+    Scene,
+    TextLine,
+    Wire,
+)
 from builder.figure.symbols import Stamp, stamp
 from builder.figure.text_size import INDEX_DROP, INDEX_SIZE, TYPE_SIZE
 
