@@ -105,18 +105,21 @@ def _from_debian() -> None:
 
 
 def _from_playwright() -> None:
-    # The libraries that the browser needs come from the system's packages, which only root may add.
-    libraries = ("--with-deps",) if os.geteuid() == 0 else ()
-    _run(sys.executable, "-m", "playwright", "install", *libraries, "chromium")
+    install = (sys.executable, "-m", "playwright", "install")
+    # The libraries that the browser needs come from the system's packages, which only root may
+    # add; they may be there already.
+    if os.geteuid() != 0 or not _run(*install, "--with-deps", "chromium"):
+        _run(*install, "chromium")
 
 
-def _run(*command: str) -> None:
-    """Run a command whose failure only means that the next way is tried."""
+def _run(*command: str) -> bool:
+    """Whether a command succeeds; where it does not, the next way is tried."""
     print("Getting a browser:", shlex.join(command), flush=True)
     environment = {**os.environ, "DEBIAN_FRONTEND": "noninteractive"}
-    subprocess.run(
+    done = subprocess.run(
         command, env=environment, stdin=subprocess.DEVNULL, stdout=sys.stderr, check=False
     )
+    return done.returncode == 0
 
 
 if __name__ == "__main__":
