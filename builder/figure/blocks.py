@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
+from functools import lru_cache
 from itertools import pairwise
 from typing import NamedTuple
 
@@ -17,7 +18,7 @@ from builder.circuit.law import PARALLEL
 from builder.circuit.tree import Leaf, Tree
 from builder.figure.lettering import Lettering, Runs, stack_middle, stack_start, widest
 from builder.figure.scene import Box, Component, Dot, Point, Wire
-from builder.figure.symbols import Stamp, stamp
+from builder.figure.symbols import stamp
 from builder.figure.text_size import LINE
 
 LEAD = 14.0
@@ -121,11 +122,14 @@ class Measurer:
         )
 
     def _leaf(self, leaf: Leaf, down: bool) -> Block:
-        return leaf_block(leaf, stamp(self.stamp_kind), self.letterings[leaf.id], down)
+        room = _leaf_room(self.stamp_kind, self.letterings[leaf.id], down)
+        return Block(leaf, down, *room)
 
     def _framed(self, block: Block) -> Block:
+        if not self.marked:
+            return block
         inner = all(part.framed for part in block.parts)
-        if not (inner if block.parts else getattr(block.tree, "id", "") in self.marked):
+        if not (inner if block.parts else block.tree.id in self.marked):
             return block
         # One frame round the whole replaces those round its parts.
         return replace(
@@ -139,21 +143,20 @@ class Measurer:
         )
 
 
-def leaf_block(tree: Tree, shape: Stamp, text: Lettering, down: bool) -> Block:
+@lru_cache(maxsize=4096)
+def _leaf_room(kind: str, text: Lettering, down: bool) -> tuple[float, float, float]:
     """The room of one symbol with its text: beside it if laid down, else above and below."""
-    body = 2 * shape.half_length + 2 * LEAD
+    shape = stamp(kind)
+    length, half = 2 * shape.half_length + 2 * LEAD, shape.half_height
     if down:
         lines = text.down_the_side()
-        length = max(body, len(lines) * LINE + 2 * TEXT_ASIDE)
         aside = TEXT_GAP + widest(lines) if lines else 0.0
-        return Block(tree, True, length, shape.half_height, shape.half_height + aside)
-    above, below = _above(text), text.found
-    length = max(body, widest(above + below) + 2 * TEXT_ASIDE)
-    before, after = (
-        shape.half_height + (TEXT_GAP + len(lines) * LINE if lines else 0.0)
-        for lines in (above, below)
+        return max(length, len(lines) * LINE + 2 * TEXT_ASIDE), half, half + aside
+    above, below = (
+        TEXT_GAP + len(lines) * LINE if lines else 0.0 for lines in (_above(text), text.found)
     )
-    return Block(tree, False, length, before, after)
+    length = max(length, widest(_above(text) + text.found) + 2 * TEXT_ASIDE)
+    return length, half + above, half + below
 
 
 def _above(text: Lettering) -> tuple[Runs, ...]:

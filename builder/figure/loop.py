@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import accumulate
 from typing import NamedTuple
 
@@ -112,6 +113,7 @@ def measure_source(text: Lettering, quantity: str | None) -> Source:
     return Source(kind, text, half_length, half_width, length, text_half, max(right, CLEAR), port)
 
 
+@lru_cache(maxsize=256)
 def choose_split(parts: tuple[Tree, ...], kind: str, quantity: str | None) -> Split:
     """The best way to lead a chain round.
 

@@ -183,6 +183,7 @@ def _runs(runs: tuple[Run, ...]) -> str:
     return "".join(pieces)
 
 
+@lru_cache(maxsize=16384)
 def _n(number: float) -> str:
     """A number for SVG: two digits after the point at most."""
     rounded = round(number, 2)

@@ -20,6 +20,7 @@ _UNKNOWN, _WIDE = 700, 1000
 _KEPT_FOR_NUMBERS = "0.888 µ"
 
 
+@lru_cache(maxsize=4096)
 def line_width(runs: tuple[Run, ...]) -> float:
     """The room for a line, with 8 % of slack for a fallback font, in user units.
 
