@@ -100,8 +100,8 @@ def _parallel_reason(members: tuple[str, ...], display: Display, voc: Vocabulary
     follows = (
         f"their {voc.flow}s add up, and so their {voc.value}s add up as well"
         if adds
-        else f"their {voc.flow}s add up, and since each {voc.flow} is V/R, "
-        f"the reciprocals of the {voc.value}s add up"
+        else f"their {voc.flow}s add up, and since each {voc.flow} is voltage over "
+        f"{voc.value}, the reciprocals of the {voc.value}s add up"
     )
     return say(
         "{named} begin at the same junction and end at the same junction, so {both} have the "
@@ -115,8 +115,8 @@ def _series_reason(members: tuple[str, ...], display: Display, voc: Vocabulary) 
     follows = (
         f"The voltages add up, and so the {voc.value}s add up as well"
         if adds
-        else f"The voltages add up, and since each voltage is Q/C, the reciprocals of the "
-        f"{voc.value}s add up"
+        else f"The voltages add up, and since each voltage is {voc.flow} over "
+        f"{voc.value}, the reciprocals of the {voc.value}s add up"
     )
     each = "both" if len(members) == 2 else f"all {number_word(len(members))}"
     return say(
@@ -233,17 +233,18 @@ def _handed_on(
     )  # fmt: skip
 
 
-def _then(step: Step, display: Display, voc: Vocabulary) -> str:
+def _then(step: Step, display: Display, voc: Vocabulary) -> Prose:
     """What follows for each member after what they share."""
     law = display.solution.problem.law
     computed = {line.name.quantity for line in step.lines if not line.carries}
     number = sum(not line.carries for line in step.lines)
     if not computed:
-        return ""
-    plural = "s" if number > 1 else ""
-    if law.drop in computed:
-        return f" The voltage{plural} then follow{'' if plural else 's'} from {voc.drop_law}."
-    return f" The {voc.flow}{plural} then follow{'' if plural else 's'} from {voc.flow_law}."
+        return ()
+    noun, relation = (
+        ("voltage", voc.drop_law) if law.drop in computed else (voc.flow, voc.flow_law)
+    )
+    follow = f"The {noun} then follows" if number == 1 else f"The {noun}s then follow"
+    return say(" {follow} from {relation}.", follow=follow, relation=relation)
 
 
 def _work(step: Step, display: Display) -> Words:

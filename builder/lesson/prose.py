@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from string import Formatter
 
 from builder.quantity.names import Name
@@ -40,13 +41,20 @@ class WrongNumber:
 
 
 @dataclass(frozen=True)
+class Relation:
+    """A law in one line, such as ``Q = CV``; its letters stand for quantities."""
+
+    text: str
+
+
+@dataclass(frozen=True)
 class Written:
     """Text in an author's own Markdown."""
 
     markdown: str
 
 
-Piece = str | NumberOf | SymbolOf | WrongNumber | Written
+Piece = str | NumberOf | SymbolOf | WrongNumber | Relation | Written
 Prose = tuple[Piece, ...]
 
 NUMBER_WORDS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
@@ -59,13 +67,18 @@ def say(template: str, **parts: Piece | Prose) -> Prose:
         KeyError: if the template names a part that is not given.
     """
     prose: list[Piece] = []
-    for text, field, _, _ in Formatter().parse(template):
+    for text, field in _parsed(template):
         if text:
             prose.append(text)
         if field is not None:
             part = parts[field]
             prose.extend(part if isinstance(part, tuple) else (part,))
     return _joined(prose)
+
+
+@lru_cache(maxsize=1024)
+def _parsed(template: str) -> tuple[tuple[str, str | None], ...]:
+    return tuple((text, field) for text, field, _, _ in Formatter().parse(template))
 
 
 def listed(items: Sequence[Piece | Prose], word: str = "and") -> Prose:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from builder.circuit.law import CAPACITORS, RESISTORS, Law
-from builder.lesson.prose import number_word
+from builder.lesson.prose import Relation, number_word
 
 
 @dataclass(frozen=True)
@@ -17,8 +17,8 @@ class Vocabulary:
         value: the noun for an element's value.
         flow: the noun for its flow.
         flow_verb: what an element does with its flow.
-        flow_law: how the flow follows, in words.
-        drop_law: how the voltage follows, in words.
+        flow_law: how the flow follows.
+        drop_law: how the voltage follows.
         shared_in_series: why the members of a series chain share their flow.
         work: the noun for its work.
     """
@@ -27,8 +27,8 @@ class Vocabulary:
     value: str
     flow: str
     flow_verb: str
-    flow_law: str
-    drop_law: str
+    flow_law: Relation
+    drop_law: Relation
     shared_in_series: str
     work: str
 
@@ -42,8 +42,8 @@ _CAPACITORS = Vocabulary(
     value="capacitance",
     flow="charge",
     flow_verb="carries",
-    flow_law="Q = CV",
-    drop_law="V = Q/C",
+    flow_law=Relation("Q = CV"),
+    drop_law=Relation("V = Q/C"),
     shared_in_series="the wire between them starts neutral, and what leaves one plate must "
     "arrive on the next",
     work="energy",
@@ -53,8 +53,8 @@ _RESISTORS = Vocabulary(
     value="resistance",
     flow="current",
     flow_verb="carries",
-    flow_law="I = V/R",
-    drop_law="V = RI",
+    flow_law=Relation("I = V/R"),
+    drop_law=Relation("V = RI"),
     shared_in_series="there is no branch where current could leave or join",
     work="power",
 )

@@ -4,16 +4,19 @@ from __future__ import annotations
 
 from pathlib import Path
 
+from builder.figure import STYLE_SHEET
+
 _HERE = Path(__file__).parent
 _BASE = "assets/stepwell"
 
-STYLES = (f"{_BASE}/stepwell.css", f"{_BASE}/theme.css")
+STYLES = (f"{_BASE}/stepwell.css", f"{_BASE}/figure.css", f"{_BASE}/theme.css")
 SCRIPTS = (f"{_BASE}/stepwell.js",)
 
 
 def asset_files() -> dict[str, Path]:
     """The files to copy, by their address in the site."""
     shipped = [
+        STYLE_SHEET,
         *sorted((_HERE / "static").glob("*")),
         *sorted((_HERE / "fonts").glob("*.woff2")),
         *sorted((_HERE / "fonts").glob("*.txt")),

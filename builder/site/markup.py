@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
+from functools import lru_cache
 
 from markupsafe import Markup, escape
 
 from builder.lesson.display import Display
-from builder.lesson.prose import NumberOf, Piece, Prose, SymbolOf, Written, WrongNumber
+from builder.lesson.prose import NumberOf, Piece, Prose, Relation, SymbolOf, Written, WrongNumber
 from builder.quantity.names import Name, Symbol
 from builder.quantity.show import Shown
 from builder.site.author_text import inline
@@ -15,10 +17,19 @@ from builder.site.author_text import inline
 NO_BREAK = "\u00a0"
 
 
+@lru_cache(maxsize=4096)
 def symbol_html(symbol: Symbol) -> Markup:
     """A symbol with an italic letter and an upright index."""
     index = Markup("<sub>{}</sub>").format(symbol.index) if symbol.index else Markup("")
     return Markup('<span class="sw-sym"><i>{}</i>{}</span>').format(symbol.letter, index)
+
+
+@lru_cache(maxsize=64)
+def relation_html(text: str) -> Markup:
+    """A law in one line, with its letters in italics: ``Q = CV``."""
+    return Markup('<span class="sw-sym">{}</span>').format(
+        Markup(re.sub(r"([A-Z]+)", r"<i>\1</i>", str(escape(text))))
+    )
 
 
 def quantity_text(shown: Shown) -> str:
@@ -72,6 +83,8 @@ class Writer:
                 return self.symbol(name)
             case WrongNumber(rule, name, shown):
                 return marked_number(f"wrong:{rule}:{name.key}", shown)
+            case Relation(text):
+                return relation_html(text)
             case Written(markdown):
                 return inline(markdown, self.placeholder)
             case _:

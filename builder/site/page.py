@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, cached_property
 from pathlib import Path
 from typing import Any
 
@@ -107,8 +107,9 @@ class ProblemPage:
         """One part as HTML, or nothing if the lesson has nothing for it."""
         if not part.applies(self.lesson):
             return Markup("")
-        return render(f"parts/{part.id}.html", **self._values())
+        return render(f"parts/{part.id}.html", **self._values)
 
+    @cached_property
     def _values(self) -> Mapping[str, Any]:
         writer = Writer(self.lesson.display)
         return {

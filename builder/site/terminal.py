@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from builder.lesson import Lesson
 from builder.lesson.display import Display
 from builder.lesson.equations import Equation, Reciprocal, Result, Side, Symbols, Values
-from builder.lesson.prose import NumberOf, Piece, Prose, SymbolOf, WrongNumber, Written
+from builder.lesson.prose import NumberOf, Piece, Prose, Relation, SymbolOf, WrongNumber, Written
 from builder.quantity.formula import (
     Formula,
     Num,
@@ -57,6 +57,8 @@ class _Text:
                 return self._display.symbol(name).text
             case WrongNumber(shown=shown):
                 return shown.text
+            case Relation(text):
+                return text
             case Written(markdown):
                 return markdown
             case _:

@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 
 from builder.lesson.display import Display
-from builder.lesson.prose import Prose
+from builder.lesson.prose import Prose, SymbolOf, WrongNumber, capitalised, say
 from builder.quantity.exact import Exact
 from builder.quantity.names import Name
 from builder.quantity.show import Shown, show, show_in
@@ -64,6 +64,13 @@ class Slip:
     wrong: Wrong
     shown: Shown
     tempting: Prose
+
+    @property
+    def sentence(self) -> Prose:
+        """What was done and the number it gives: “Adding C₁ and C₂ gives C_eq = 40.0 µF.”"""
+        return say("{happens} gives {symbol} = {number}.",
+                   happens=capitalised(self.wrong.happens), symbol=SymbolOf(self.wrong.name),
+                   number=WrongNumber(self.rule.id, self.wrong.name, self.shown))  # fmt: skip
 
 
 def slips_of(display: Display, rules: Iterable[WrongRule]) -> tuple[Slip, ...]:

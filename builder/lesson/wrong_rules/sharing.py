@@ -83,12 +83,14 @@ def _divided_the_wrong_way(display: Display) -> Iterator[Wrong]:
 
 
 def _divided_the_wrong_way_why(wrong: Wrong, display: Display) -> Prose:
+    law = vocabulary(display.solution.problem.law).drop_law
     if display.naming.law.adds_in == PARALLEL:
         return say("A chain of resistors divides its voltage in proportion, and it is tempting to "
-                   "do the same here. But with equal charge, V = Q/C gives the larger voltage to "
-                   "the smaller capacitor.")  # fmt: skip
-    return say("With the same current through both, V = RI gives the larger voltage to the larger "
-               "resistor.")  # fmt: skip
+                   "do the same here. But with equal charge, {law} gives the larger voltage to "
+                   "the smaller capacitor.", law=law)  # fmt: skip
+    return say("What is easy to pass sounds as if it kept more for itself. But with the same "
+               "current all along, {law} gives the larger voltage to the larger resistor.",
+               law=law)  # fmt: skip
 
 
 def _equal_flows(display: Display) -> Iterator[Wrong]:
