@@ -97,16 +97,20 @@ def solve(
 def _compare(
     problem: Problem, by_steps: Mapping[Name, Exact], nodal: Mapping[Name, Exact]
 ) -> None:
+    """Report the first quantity, in the order of the steps, in which the methods differ."""
     naming = naming_of(problem)
-    for name, value in nodal.items():
-        kind, found = KINDS[name.quantity], by_steps.get(naming.resolve(name))
-        if found != value:
-            raise Disagreement(
-                problem.slug,
-                f"{kind.noun} of {_called(name, problem)}",
-                "missing" if found is None else f"{found} {kind.unit}",
-                f"{value} {kind.unit}",
-            )
+    wrong = [name for name, value in nodal.items() if by_steps.get(naming.resolve(name)) != value]
+    if not wrong:
+        return
+    order = {name: position for position, name in enumerate(by_steps)}
+    first = min(wrong, key=lambda name: order.get(naming.resolve(name), -1))
+    kind, found = KINDS[first.quantity], by_steps.get(naming.resolve(first))
+    raise Disagreement(
+        problem.slug,
+        f"{kind.noun} of {_called(first, problem)}",
+        "missing" if found is None else f"{found} {kind.unit}",
+        f"{nodal[first]} {kind.unit}",
+    )
 
 
 def _called(name: Name, problem: Problem) -> str:

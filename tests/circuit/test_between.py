@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -193,7 +195,7 @@ def test_any_number_in_parallel_are_one_group(count: int) -> None:
 def test_any_number_in_series_are_one_group(count: int) -> None:
     """Several elements along one path are found as one group, in order from + to −."""
     points = ["+", *(f"p{n}" for n in range(count - 1)), "−"]
-    ends = list(zip(points, points[1:], strict=False))
+    ends = list(pairwise(points))
     between = {f"C{n}": ends[n] for n in (*range(1, count), 0)}
     tree = find_tree(between, TERMINALS)
     assert isinstance(tree, Group)

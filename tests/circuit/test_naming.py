@@ -37,7 +37,7 @@ NAMED = [
         ["C23", "C45", TOTAL],
     ),
     (
-        in_series("", Leaf("C1"), in_parallel("", Leaf("C2"), in_series("", Leaf("C3"), Leaf("C4")))),
+        in_parallel("", Leaf("C1"), _pair_after("C2", "C3", "C4")),
         "C",
         ["C34", "C234", TOTAL],
     ),
