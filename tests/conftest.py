@@ -15,6 +15,7 @@ import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, sync_playwright
 
 import tests.strategies  # noqa: F401 - loads the profile of hypothesis for every test
+from tests.browser import find_chromium
 from tests.get_browser import LAUNCH_ARGUMENTS
 
 ROOT = Path(__file__).parent.parent
@@ -50,10 +51,9 @@ Open = Callable[..., Visit]
 @pytest.fixture(scope="session")
 def chromium() -> Iterator[Browser]:
     """A headless Chromium, started once; a missing one fails the test."""
-    from tests.browser import find_chromium
-
+    path = find_chromium()
     with sync_playwright() as playwright:
-        browser = playwright.chromium.launch(executable_path=find_chromium(), args=LAUNCH_ARGUMENTS)
+        browser = playwright.chromium.launch(executable_path=path, args=LAUNCH_ARGUMENTS)
         yield browser
         browser.close()
 

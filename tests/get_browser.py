@@ -17,7 +17,8 @@ from pathlib import Path
 
 from playwright.sync_api import Error, sync_playwright
 
-NAMES = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stable")
+from tests.browser import NAMES
+
 LAUNCH_ARGUMENTS = (
     "--no-sandbox",  # root cannot use the sandbox
     "--disable-gpu",

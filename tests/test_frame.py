@@ -14,6 +14,7 @@ from pathlib import Path
 import pytest
 
 from tests import get_browser
+from tests.browser import find_chromium
 from tests.conftest import ROOT
 
 TOP = {
@@ -172,8 +173,6 @@ def test_a_broken_layer_is_noticed(tmp_path: Path, module: str, line: str, contr
 
 def test_a_stub_of_a_browser_is_passed_over(tmp_path: Path) -> None:
     """The first browser that shows a page is taken, not the first that has the right name."""
-    from tests.browser import find_chromium
-
     programs = tmp_path / "programs"
     programs.mkdir()
     real = f'exec "{find_chromium()}" "$@"'
