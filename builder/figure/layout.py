@@ -79,12 +79,13 @@ def _plan(drawing: Drawing, measurer: Measurer, source: Source) -> _Plan:
 def _place_loop(plan: _Plan, source: Source, placer: Placer) -> None:
     sizes = plan.sizes
     corner, floor = Point(sizes.corner, 0.0), Point(sizes.corner, sizes.height)
-    run = sizes.corner - sizes.start
+    stop, run = Point(sizes.stop, 0.0), sizes.stop - sizes.start
     placer.wire(PLUS, Point(source.port, 0.0), Point(sizes.start, 0.0))
     junction = PLUS
     if plan.top:
         placer.place_chain(plan.top, Axis(sizes.start, 0.0, "right"), run)
         junction = placer.ends_of(plan.top[-1].tree)[1]
+        placer.wire(junction, stop, corner)
     else:
         placer.wire(PLUS, Point(sizes.start, 0.0), corner)
     if plan.side:
@@ -94,7 +95,8 @@ def _place_loop(plan: _Plan, source: Source, placer: Placer) -> None:
         placer.wire(junction, corner, floor)
     home = Point(source.port, sizes.height)
     if plan.bottom:
-        placer.place_chain(plan.bottom, Axis(*floor, "left"), run)
+        placer.wire(junction, floor, Point(sizes.stop, sizes.height))
+        placer.place_chain(plan.bottom, Axis(sizes.stop, sizes.height, "left"), run)
         placer.wire(MINUS, Point(sizes.start, sizes.height), home)
     else:
         placer.wire(junction, floor, home)

@@ -23,9 +23,10 @@ from builder.figure.text_size import LINE
 
 LEAST_HEIGHT = 96.0
 CLEAR = 8.0
-PHONE_WIDTH = 420.0
+PHONE_WIDTH = 388.0  # 420 without what stands left of the source and the margins
 TALL = 460.0
 MOST_ON_SIDE = 8
+WORTH = 0.8
 _SOURCES = {"voltage": "battery", "current": "current-source"}
 _PLAIN = Lettering((Run("R", "italic"), Run("1", "index")), (Run("4.7 µF", key="any"),), found=())
 
@@ -81,13 +82,15 @@ class Sizes(NamedTuple):
     Attributes:
         height: from the top wire to the bottom wire.
         start: from the source to where parts on the top and the bottom start.
-        corner: from the source to the right side.
+        stop: from the source to where parts on the top and the bottom stop.
+        corner: from the source to the wire down the right side.
         width: from the source to the right edge.
         full: from the upper to the lower edge.
     """
 
     height: float
     start: float
+    stop: float
     corner: float
     width: float
     full: float
@@ -159,17 +162,19 @@ def size_up(top: Extent, side: tuple[Block, ...], bottom: Extent, source: Source
     side_length = sum(block.length for block in side)
     between = top.after + bottom.before + 2 * CLEAR
     height = max(LEAST_HEIGHT, source.length, side_length, between)
-    # Parts near the source may start above and below its label if they leave it free.
-    reach = height / 2 - max(source.text_half, source.half_length + LINE) - CLEAR
-    clear = max(top.after, bottom.before) <= reach
+    # Parts above and below the source's label need not wait beside it; a loop made a little
+    # higher for that is much narrower.
+    half = max(source.text_half, source.half_length) + max(top.after, bottom.before) + CLEAR
+    clear = 2 * half - height <= WORTH * source.right
+    height = max(height, 2 * half) if clear else height
     start = CLEAR + source.port if clear else source.right + CLEAR
     side_before = max([0.0, *(block.before for block in side)])
-    corner = start + max(top.length, bottom.length)
-    if side and (top.length or bottom.length):
-        corner += side_before
+    aside = side_before + CLEAR if side and (top.length or bottom.length) else 0.0
+    corner = start + max(top.length, bottom.length) + aside
     corner = max(corner, source.right + RUNG_GAP + side_before)
     width = corner + max([0.0, *(block.after for block in side)])
-    return Sizes(height, start, corner, width, height + top.before + bottom.after)
+    full = height + top.before + bottom.after
+    return Sizes(height, start, corner - aside, corner, width, full)
 
 
 def _splits(parts: tuple[Tree, ...]) -> Iterator[Split]:
