@@ -13,7 +13,7 @@ from sympy import Rational, Symbol
 from builder.quantity.exact import as_fraction
 from builder.quantity.kinds import KINDS
 from builder.quantity.measure import read_measure
-from builder.quantity.show import PREFIXES, Shown, last_digit, show
+from builder.quantity.show import PREFIXES, Shown, last_digit, show, show_in
 from tests.strategies import typed_numbers
 
 SHOWN = [
@@ -131,6 +131,49 @@ def test_shown_values_keep_the_rules_of_the_si_brochure(
     assert 1 <= Fraction(number) < 1000
     significant = number.replace(".", "")
     assert len(significant) == digits if "." in number else len(significant) >= digits
+
+
+SHOWN_IN = [
+    ("1/1000", "capacitance", "µF", 3, "1000 µF", "="),
+    ("33/500000", "charge", "µC", 3, "66.0 µC", "="),
+    ("1/3000", "capacitance", "µF", 3, "333 µF", "≈"),
+    ("1/3000000", "capacitance", "µF", 3, "0.333 µF", "≈"),
+    ("-1/3000000", "charge", "µC", 3, "−0.333 µC", "≈"),
+    ("1/1000000000", "capacitance", "µF", 3, "0.00100 µF", "="),
+    ("999/1000000000000", "capacitance", "µF", 3, "999 pF", "="),
+    ("9996/1000000", "capacitance", "µF", 3, "10.0 mF", "≈"),
+    ("1/100", "capacitance", "µF", 3, "10.0 mF", "="),
+    ("4700", "resistance", "Ω", 3, "4700 Ω", "="),
+    ("4700", "resistance", "kΩ", 3, "4.70 kΩ", "="),
+    ("0", "capacitance", "µF", 3, "0 F", "="),
+    ("12", "voltage", "furlong", 3, "12.0 V", "="),
+]
+
+
+@pytest.mark.parametrize(("value", "kind", "unit", "digits", "text", "sign"), SHOWN_IN)
+def test_values_stay_in_a_given_unit_while_they_are_readable_there(
+    value: str, kind: str, unit: str, digits: int, text: str, sign: str
+) -> None:
+    """A result keeps the unit beside it from 0.001 to 9999, and else gets its own prefix."""
+    shown = show_in(Rational(value), kind, unit, digits)
+    assert (shown.text, shown.sign) == (text, sign)
+
+
+@given(
+    size=VALUES,
+    power=st.sampled_from(sorted(PREFIXES)),
+    kind=st.sampled_from(sorted(KINDS)),
+    digits=st.integers(1, 7),
+)
+def test_what_is_shown_in_a_given_unit_reads_back_too(
+    size: Fraction, power: int, kind: str, digits: int
+) -> None:
+    """Whichever unit is kept, the text parses to the nearest value with that many digits."""
+    exact = Rational(size.numerator, size.denominator)
+    shown = show_in(exact, kind, PREFIXES[power] + KINDS[kind].unit, digits)
+    error = abs(as_fraction(read_measure(shown.text).value) - size)
+    assert error <= Fraction(10) ** (_order(size) - digits + 1) / 2
+    assert shown.exact == (error == 0)
 
 
 @pytest.mark.parametrize(

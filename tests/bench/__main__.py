@@ -1,0 +1,21 @@
+"""Run every measurement and print what it found: ``python -m tests.bench``."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+
+from tests.bench.solving import measure_solving
+
+MEASUREMENTS: tuple[Callable[[], Iterator[str]], ...] = (measure_solving,)
+"""Each yields lines to print as soon as it knows them."""
+
+
+def main() -> None:
+    """Print every measurement, one line each."""
+    for measure in MEASUREMENTS:
+        for line in measure():
+            print(line, flush=True)
+
+
+if __name__ == "__main__":
+    main()
