@@ -1,0 +1,207 @@
+"""An author's own texts: their placeholders, words for steps, and questions."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+
+from builder.circuit.law import Law
+from builder.circuit.tree import Tree, groups
+from builder.problem.asked import Asking
+from builder.problem.circuit import Circuit
+from builder.problem.gathering import Faults, meant, one_of, quoted
+from builder.problem.located import Entry, Items, Map, Node, Text, Unusable
+from builder.problem.model import Choice, OwnQuestion, StepWords
+from builder.problem.shape import ChoiceShape, QuestionShape, StepWordsShape, keys_of
+from builder.problem.typed import (
+    as_items,
+    as_map,
+    as_text,
+    needed,
+    refuse_unknown_keys,
+    yes_or_no,
+)
+
+_MATHS = re.compile(r"\\\$|\$\$[^$]+\$\$|\$(?![\s$])[^$\n]+?(?<!\s)\$(?!\d)")
+_PIECE = re.compile(r"\{\{|\}\}|\{([^{}]*)\}|[{}]")
+_PARTS = ("name", "value")
+
+
+def step_ids(tree: Tree, law: Law) -> tuple[str, ...]:
+    """The ids of all steps that a solution of the circuit can have."""
+    merged = tuple(group.id for group in groups(tree))
+    return (
+        *(f"merge-{id}" for id in merged),
+        law.flow,
+        f"{law.flow}-total",
+        *(f"open-{id}" for id in merged),
+        law.work,
+        f"{law.work}-total",
+    )
+
+
+@dataclass(frozen=True)
+class Authored:
+    """Reads an author's own texts about a circuit.
+
+    Attributes:
+        circuit: as far as it could be read.
+        faults: of the file.
+    """
+
+    circuit: Circuit
+    faults: Faults
+
+    def text(self, node: Node, expected: str) -> str | None:
+        """A text whose placeholders have been checked."""
+        text = as_text(node, expected, self.faults)
+        if text is None:
+            return None
+        self._check_placeholders(text)
+        return text.value.strip()
+
+    def _check_placeholders(self, text: Text) -> None:
+        for piece in _PIECE.finditer(_MATHS.sub(" ", text.value)):
+            if piece.group() in ("{{", "}}"):
+                continue
+            if piece.group() in ("{", "}"):
+                self.faults.add(text.at, f'a single "{piece.group()}" in the text',
+                                "braces around a name, such as {C1}",
+                                'Complete the pair, or double it ("{{" or "}}") to print a '
+                                "brace.")  # fmt: skip
+            elif self.circuit.names_known and self.circuit.source_name != "":
+                self._check_reference(text, piece.group(1))
+
+    def _check_reference(self, text: Text, reference: str) -> None:
+        of, dot, part = reference.partition(".")
+        source = self.circuit.source_name
+        names = (*self.circuit.names, *((source,) if source else ()))
+        found = f'the placeholder "{{{" ".join(reference.split())[:40]}}}"'
+        few = names if len(names) <= 8 else (*names[:7], "another element")
+        if of not in names:
+            advice = "To print the braces themselves, double them: {{ and }}."
+            if of == "V0" and source is None:
+                advice = "The circuit has no source. Add source: to it, or reword the text."
+            self.faults.add(text.at, found, f"a name of the circuit: {one_of(few)}",
+                            meant(of, names, advice))  # fmt: skip
+        elif dot and part not in _PARTS:
+            self.faults.add(text.at, found, f"{{{of}}}, {{{of}.name}} or {{{of}.value}}",
+                            meant(part, _PARTS, "Choose one of the three."))  # fmt: skip
+
+    def words(self, entry: Entry) -> dict[str, StepWords]:
+        """The author's own words for steps, by step id."""
+        node = as_map(entry.value, "step ids with your words", self.faults)
+        if node is None:
+            return {}
+        known: tuple[str, ...] = ()
+        if self.circuit.tree is not None and self.circuit.law is not None:
+            known = step_ids(self.circuit.tree, self.circuit.law)
+        words = {}
+        for step in node.entries:
+            if known and step.key.value not in known:
+                few = known if len(known) <= 8 else (*known[:7], "another step's id")
+                self.faults.add(step.key.at, f"the step {quoted(step.key.value)}", one_of(few),
+                                meant(step.key.value, known,
+                                      "Run stepwell solve to see all ids."))  # fmt: skip
+            words[step.key.value] = self._step_words(step.value)
+        return words
+
+    def _step_words(self, node: Node) -> StepWords:
+        if not isinstance(node, Map):
+            return StepWords(reason=self.text(node, "the reason, or goal: and reason: below"))
+        mapping = as_map(node, "goal or reason", self.faults)
+        if mapping is None:
+            return StepWords()
+        refuse_unknown_keys(mapping, keys_of(StepWordsShape), self.faults)
+        own = {
+            entry.key.value: self.text(entry.value, f"the {entry.key.value} as a text")
+            for entry in mapping.entries
+        }
+        return StepWords(own.get("goal"), own.get("reason"))
+
+    def questions(self, entry: Entry) -> tuple[OwnQuestion, ...]:
+        """The author's own questions."""
+        listed = as_items(entry.value, "a list of questions", self.faults)
+        read = [self._question(item) for item in listed.items] if listed else []
+        return tuple(question for question in read if question is not None)
+
+    def _question(self, item: Node) -> OwnQuestion | None:
+        expected = "a question with ask: and answer: or choices:"
+        node = as_map(item, expected, self.faults)
+        if node is None:
+            return None
+        refuse_unknown_keys(node, keys_of(QuestionShape), self.faults)
+        asked = needed(node, "ask", "Write the question after ask:.", self.faults)
+        ask = self.text(asked.value, "the question as a text") if asked else None
+        answer, choices = node.get("answer"), node.get("choices")
+        if answer is not None and choices is not None:
+            self.faults.add(choices.key.at, "choices beside an answer", "only one of the two",
+                            "Delete one of them.")  # fmt: skip
+        elif answer is not None:
+            name = Asking(self.circuit, self.faults).answer(answer.value)
+            return OwnQuestion(ask, answer=name) if ask and name else None
+        elif choices is not None:
+            options = self._choices(choices)
+            return OwnQuestion(ask, choices=options) if ask and options else None
+        elif asked is not None:
+            self.faults.add(asked.key.at, "a question without answer: or choices:", expected,
+                            "Add answer: with a quantity, such as {charge: C2}, or "
+                            "choices:.")  # fmt: skip
+        return None
+
+    def _choices(self, entry: Entry) -> tuple[Choice, ...]:
+        listed = as_items(entry.value, "a list of options", self.faults)
+        if listed is None:
+            return ()
+        before = len(self.faults)
+        read = [self._choice(item) for item in listed.items]
+        options = tuple(choice for choice in read if choice is not None)
+        if len(self.faults) > before or len(options) < len(read):
+            return ()
+        if len(options) < 2:
+            self.faults.add(entry.key.at, f"{_number(len(options))} to choose from",
+                            "at least two options",
+                            "Add the others, each after a dash.")  # fmt: skip
+            return ()
+        self._check_right(entry, options)
+        self._check_distinct(listed, options)
+        return options
+
+    def _choice(self, item: Node) -> Choice | None:
+        if isinstance(item, Text):
+            text = self.text(item, "an option")
+            return Choice(text, right=False) if text else None
+        if isinstance(item, Unusable):
+            return None
+        node = as_map(item, "an option with text:, right: and reply:", self.faults)
+        if node is None:
+            return None
+        refuse_unknown_keys(node, keys_of(ChoiceShape), self.faults)
+        written = needed(node, "text", "Write what the option says after text:.", self.faults)
+        text = self.text(written.value, "what the option says") if written else None
+        right, reply = node.get("right"), node.get("reply")
+        is_right = yes_or_no(right.value, self.faults) if right else False
+        answer = self.text(reply.value, "the reply as a text") if reply else None
+        return Choice(text, is_right, answer or "") if text else None
+
+    def _check_right(self, entry: Entry, options: tuple[Choice, ...]) -> None:
+        right = sum(choice.right for choice in options)
+        if right != 1:
+            self.faults.add(entry.key.at,
+                            "options none of which is right" if right == 0
+                            else f"{right} options that are right",
+                            "exactly one right option",
+                            "Add right: yes to one of them." if right == 0
+                            else "Keep right: yes at one of them.")  # fmt: skip
+
+    def _check_distinct(self, listed: Items, options: tuple[Choice, ...]) -> None:
+        seen: set[str] = set()
+        for item, choice in zip(listed.items, options, strict=True):
+            if choice.text in seen:
+                self.faults.add(item.at, f"the option {quoted(choice.text)} a second time",
+                                "options that differ", "Change one of the two.")  # fmt: skip
+            seen.add(choice.text)
+
+
+def _number(count: int) -> str:
+    return "only one option" if count == 1 else "no options"

@@ -1,0 +1,212 @@
+"""The parts of a circuit as they are gathered: names and values of elements and source."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, field
+
+from builder.circuit.law import LAWS, Law
+from builder.problem.gathering import Faults, meant, nearest, one_of, quoted
+from builder.problem.located import Entry, Items, Map, Node, Text
+from builder.problem.shape import (
+    NAME_PATTERN,
+    BranchShape,
+    CircuitShape,
+    ElementShape,
+    keys_of,
+)
+from builder.problem.typed import as_text
+from builder.quantity.kinds import KINDS
+from builder.quantity.measure import Measure, MeasureError, read_measure
+from builder.quantity.names import TOTAL
+
+MOST_ELEMENTS = 200
+ALL = "all"
+EQUIVALENT = "equivalent"
+SOURCE_KINDS = ("voltage", "current", "charge")
+DEFAULT_NAMES = {"voltage": "V0", "current": "I0", "charge": "Q0"}
+EXAMPLES = {
+    "capacitance": "a capacitance such as 10 uF",
+    "resistance": "a resistance such as 100 ohm",
+    "voltage": "a voltage such as 12 V",
+    "current": "a current such as 2 A",
+    "charge": "a charge such as 60 uC",
+}
+ELEMENT_VALUE = f"{EXAMPLES['capacitance']} or {EXAMPLES['resistance']}"
+ELEMENT = "an element with its value, such as C1: 10 uF"
+RESERVED = frozenset(
+    word.lower() for word in (*keys_of(CircuitShape), *keys_of(BranchShape), TOTAL, ALL, EQUIVALENT)
+)
+
+
+@dataclass(frozen=True)
+class Given:
+    """An element or the source with the value that the author typed.
+
+    Attributes:
+        name: its name; for a source without one, the default name at the place of the value.
+        at: the value, for faults.
+        measure: the value, or None if it has a fault.
+    """
+
+    name: Text
+    at: Node
+    measure: Measure | None
+
+
+@dataclass
+class Parts:
+    """What is known of a circuit so far.
+
+    Attributes:
+        faults: of the file.
+        elements: in the author's order, by name; faulty ones included.
+        source: what drives the circuit.
+        source_told: whether the author wrote a source at all, even a faulty one.
+        complete: whether every element's name is known, so that others can be refused.
+    """
+
+    faults: Faults
+    elements: dict[str, Given] = field(default_factory=dict)
+    source: Given | None = None
+    source_told: bool = False
+    complete: bool = True
+
+    @property
+    def law(self) -> Law | None:
+        """Of the first element whose value can be read."""
+        kinds = (given.measure.kind for given in self.elements.values() if given.measure)
+        return next((LAWS[kind] for kind in kinds if kind in LAWS), None)
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        """Of all elements, in the author's order."""
+        return tuple(self.elements)
+
+    def lose(self) -> None:
+        """Note that elements may stand where nothing could be read."""
+        self.complete = False
+
+    def add_element(self, entry: Entry) -> str | None:
+        """Take an element in short or long form; its name, or None if it is one too many."""
+        name = entry.key
+        if name.value in self.elements:
+            first = self.elements[name.value].name.at
+            self.faults.add(name.at, f"a second element with the name {quoted(name.value)}",
+                            f"each name once (it stands in line {first.line} already)",
+                            "Give one of the two another name.")  # fmt: skip
+            self.lose()
+            return None
+        if len(self.elements) == MOST_ELEMENTS:
+            self.faults.add(name.at, f"more than {MOST_ELEMENTS} elements",
+                            f"at most {MOST_ELEMENTS}", "Make the circuit smaller.")  # fmt: skip
+        if len(self.elements) >= MOST_ELEMENTS:
+            self.lose()
+            return None
+        check_name(name, "an element", self.faults)
+        self.elements[name.value] = Given(name, entry.value, self._element_value(entry))
+        return name.value
+
+    def _element_value(self, entry: Entry) -> Measure | None:
+        value = entry.value
+        if isinstance(value, Map) and value.entries:
+            return self._long_value(value, entry.key.value)
+        measure = read_value(value, entry.key.value, tuple(LAWS), ELEMENT_VALUE, self.faults)
+        return self.positive(measure, value, f"an element of {{}}, {entry.key.value}")
+
+    def _long_value(self, long: Map, name: str) -> Measure | None:
+        keys = keys_of(ElementShape)
+        first = long.entries[0]
+        for entry in long.entries:
+            if entry.key.value not in keys:
+                self.faults.add(entry.key.at, f"the key {quoted(entry.key.value)}", one_of(keys),
+                                meant(entry.key.value, keys, f"Write {name}: 10 uF, or "
+                                      f"{name}: {{capacitance: 10 uF}}."))  # fmt: skip
+                return None
+        if len(long.entries) > 1:
+            self.faults.add(long.entries[1].key.at, f"two values for {name}",
+                            one_of(keys) + ", not both", "Delete one of them.")  # fmt: skip
+            return None
+        kind = first.key.value
+        measure = read_value(first.value, kind, (kind,), EXAMPLES[kind], self.faults)
+        return self.positive(measure, first.value, f"an element of {{}}, {name}")
+
+    def positive(self, measure: Measure | None, at: Node, found: str) -> Measure | None:
+        """The measure if it is above zero."""
+        if measure is None or measure.value > 0:
+            return measure
+        advice = "Leave the element out" if measure.value == 0 else "Delete the minus sign"
+        if measure.kind in SOURCE_KINDS:
+            advice = ("Leave the source out" if measure.value == 0
+                      else "Delete the minus sign, and turn the circuit round instead")  # fmt: skip
+        self.faults.add(at.at, found.format(measure.shown.text),
+                        f"a {KINDS[measure.kind].noun} above zero", f"{advice}.")  # fmt: skip
+        return None
+
+    def set_source(self, name: Text | None, value: Node, kinds: tuple[str, ...]) -> None:
+        """Take the source, whose value must be one of ``kinds``."""
+        self.source_told = True
+        expected = one_of([EXAMPLES[kind] for kind in kinds])
+        measure = read_value(value, name.value if name else "source", kinds, expected, self.faults)
+        measure = self.positive(measure, value, "a source of {}")
+        if name is None:
+            name = Text(DEFAULT_NAMES[measure.kind] if measure else "", value.at)
+        else:
+            check_name(name, "a source", self.faults)
+        self.source = Given(name, value, measure)
+
+
+def looks_misspelled(entry: Entry, keys: tuple[str, ...]) -> bool:
+    """Whether a key is rather a misspelled one of ``keys`` than an element's name."""
+    value = entry.value
+    if isinstance(value, Items):
+        return True
+    if isinstance(value, Map):
+        long = any(inner.key.value in keys_of(ElementShape) for inner in value.entries)
+        return not long and nearest(entry.key.value, keys) is not None
+    if isinstance(value, Text):
+        try:
+            return read_measure(value.value).kind not in LAWS and (
+                nearest(entry.key.value, keys) is not None
+            )
+        except MeasureError:
+            pass
+    return nearest(entry.key.value, keys) is not None
+
+
+def check_name(name: Text, whose: str, faults: Faults) -> None:
+    """Note a fault if a name cannot be used."""
+    text = name.value
+    if text.lower() in RESERVED:
+        faults.add(name.at, f"the name {quoted(text)} for {whose}",
+                   "a name that means nothing else here",
+                   "Choose a name such as C1, R2 or V0.")  # fmt: skip
+    elif not re.match(NAME_PATTERN, text) or text.endswith("\n"):
+        faults.add(name.at, f"the name {quoted(text)} for {whose}",
+                   "a letter, then letters, digits or _, at most 12 in all",
+                   "Choose a name such as C1, R2 or V0.")  # fmt: skip
+
+
+def read_value(
+    node: Node, whose: str, kinds: tuple[str, ...], expected: str, faults: Faults
+) -> Measure | None:
+    """A number with a unit of one of ``kinds``, under the key ``whose``."""
+    if isinstance(node, Text) and not node.value.strip():
+        faults.add(node.at, f"{quoted(whose)} without a value", expected,
+                   "Write a number and a unit after the colon.")  # fmt: skip
+        return None
+    text = as_text(node, expected, faults)
+    if text is None:
+        return None
+    try:
+        measure = read_measure(text.value, expected=expected)
+    except MeasureError as error:
+        faults.add(text.at, error.found, error.expected, error.advice)
+        return None
+    if measure.kind in kinds:
+        return measure
+    noun = KINDS[measure.kind].noun
+    article = "an" if noun[0] in "aeiou" else "a"
+    faults.add(text.at, f"{quoted(text.value)}, {article} {noun}", expected,
+               f"Change the unit: {measure.shown.unit} measures {noun}.")  # fmt: skip
+    return None

@@ -1,0 +1,206 @@
+"""Reading the files of problems and of a unit."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+
+from builder.problem.asked import Asking
+from builder.problem.authored import Authored
+from builder.problem.circuit import UNKNOWN, Circuit, read_circuit
+from builder.problem.gathering import START, Faults, meant, one_of, quoted
+from builder.problem.located import LARGEST_FILE, Map, Node, Text, Unusable, compose, decode
+from builder.problem.model import LEVELS, Problem, Unit
+from builder.problem.shape import (
+    FEWEST_DIGITS,
+    MOST_DIGITS,
+    SYMBOLS,
+    ProblemShape,
+    UnitShape,
+    keys_of,
+)
+from builder.problem.typed import (
+    as_items,
+    as_map,
+    as_text,
+    check_id,
+    choice_of,
+    needed,
+    refuse_unknown_keys,
+    whole_number,
+)
+
+
+def read_problem(path: Path, *, unit: Unit | None = None, name: str | None = None) -> Problem:
+    """Read the file of a problem.
+
+    Args:
+        path: the file; its name without ending becomes the problem's slug.
+        unit: gives the default of ``digits`` and the objectives that a problem may name;
+            without one, any objective is taken.
+        name: how faults name the file; the path if None.
+
+    Raises:
+        FaultyFile: with all faults that can be found in one run, in the order of the file.
+    """
+    faults = Faults(name or str(path))
+    text = decode(_bytes_of(path, faults), faults)
+    return _problem(text, faults, path, unit)
+
+
+def read_problem_text(text: str, path_name: str, unit: Unit | None = None) -> Problem:
+    """Read a problem from the text of its file.
+
+    Args:
+        text: YAML.
+        path_name: how faults name the file; gives the slug.
+        unit: as for ``read_problem``.
+
+    Raises:
+        FaultyFile: with all faults, in the order of the file.
+    """
+    return _problem(text, Faults(path_name), Path(path_name), unit)
+
+
+def read_unit(path: Path) -> Unit:
+    """Read the file that describes a unit.
+
+    Raises:
+        FaultyFile: with all faults, in the order of the file.
+    """
+    faults = Faults(str(path))
+    root = compose(decode(_bytes_of(path, faults), faults), faults)
+    refuse_unknown_keys(root, keys_of(UnitShape), faults)
+    title = _title(root, faults)
+    digits = _digits(root, faults)
+    symbols = root.get("symbols")
+    chosen = choice_of(symbols.value, SYMBOLS, faults) if symbols else None
+    objectives = _sentences(root, faults)
+    faults.stop()
+    return Unit(title, digits or Unit.digits, chosen or Unit.symbols, objectives)
+
+
+def _bytes_of(path: Path, faults: Faults) -> bytes:
+    try:
+        with path.open("rb") as file:
+            return file.read(LARGEST_FILE + 1)
+    except OSError as error:
+        reason = (error.strerror or "it cannot be read").lower()
+        faults.add(START, f"no file that can be read ({reason})", "a YAML file",
+                   "Check the name and the folder.")  # fmt: skip
+        raise faults.as_error() from None
+
+
+def _problem(text: str, faults: Faults, path: Path, unit: Unit | None) -> Problem:
+    root = compose(text, faults)
+    problem = _Reading(root, faults, unit).problem(path)
+    faults.stop()
+    assert problem is not None
+    return problem
+
+
+@dataclass(frozen=True)
+class _Reading:
+    """One problem's file on its way to a problem."""
+
+    root: Map
+    faults: Faults
+    unit: Unit | None
+
+    def problem(self, path: Path) -> Problem | None:
+        """The problem, or None if there is any fault."""
+        root, faults = self.root, self.faults
+        refuse_unknown_keys(root, keys_of(ProblemShape), faults)
+        title = _title(root, faults)
+        circuit = self._circuit()
+        asked = needed(root, "find", "Add find: with what is asked for, such as equivalent.",
+                       faults)  # fmt: skip
+        find = Asking(circuit, faults).find(asked) if asked else ()
+        own = Authored(circuit, faults)
+        words, questions = root.get("words"), root.get("questions")
+        read = {
+            "level": self._level(),
+            "objectives": self._objectives(),
+            "scenario": self._own_text("scenario", own) or "",
+            "digits": _digits(root, faults) or (self.unit.digits if self.unit else Unit.digits),
+            "plan": self._own_text("plan", own),
+            "words": own.words(words) if words else {},
+            "questions": own.questions(questions) if questions else (),
+        }
+        law, network, tree = circuit.law, circuit.network, circuit.tree
+        if len(faults) or law is None or network is None or tree is None:
+            return None
+        return Problem(slug=path.stem, path=faults.path, title=title, law=law, network=network,
+                       tree=tree, find=find, **read)  # type: ignore[arg-type]  # fmt: skip
+
+    def _circuit(self) -> Circuit:
+        entry = needed(self.root, "circuit", "Add circuit: with a source and elements.",
+                       self.faults)  # fmt: skip
+        return read_circuit(entry, self.faults) if entry else UNKNOWN
+
+    def _level(self) -> str:
+        entry = self.root.get("level")
+        level = choice_of(entry.value, LEVELS, self.faults) if entry else None
+        return level or "core"
+
+    def _own_text(self, key: str, own: Authored) -> str | None:
+        entry = self.root.get(key)
+        return own.text(entry.value, f"the {key} as a text") if entry else None
+
+    def _objectives(self) -> tuple[str, ...]:
+        entry = self.root.get("objectives")
+        if entry is None:
+            return ()
+        listed = as_items(entry.value, "a list of objectives, such as [merge-parallel]",
+                          self.faults)  # fmt: skip
+        ids: dict[str, Node] = {}
+        for item in listed.items if listed else ():
+            text = as_text(item, "the id of an objective", self.faults)
+            if text is None:
+                continue
+            if text.value in ids:
+                self.faults.add(text.at, f"the objective {quoted(text.value)} a second time",
+                                "each objective once", "Delete one of the two.")  # fmt: skip
+            ids[text.value] = text
+            self._check_objective(text)
+        return tuple(ids)
+
+    def _check_objective(self, text: Text) -> None:
+        if self.unit is None:
+            check_id(text, "an objective", self.faults)
+            return
+        known = tuple(self.unit.objectives)
+        if text.value in known:
+            return
+        few = known if len(known) <= 12 else (*known[:11], "another objective of unit.yml")
+        self.faults.add(text.at, f"the objective {quoted(text.value)}",
+                        one_of(few) if few else "an objective of unit.yml, which has none",
+                        meant(text.value, known, "Add it to unit.yml, or choose another "
+                              "one."))  # fmt: skip
+
+
+def _title(root: Map, faults: Faults) -> str:
+    entry = needed(root, "title", "Add title: with a heading.", faults, START)
+    text = as_text(entry.value, "a heading as a text", faults) if entry else None
+    return " ".join(text.value.split()) if text else ""
+
+
+def _digits(root: Map, faults: Faults) -> int | None:
+    entry = root.get("digits")
+    return whole_number(entry.value, FEWEST_DIGITS, MOST_DIGITS, faults) if entry else None
+
+
+def _sentences(root: Map, faults: Faults) -> dict[str, str]:
+    entry = root.get("objectives")
+    if entry is None or isinstance(entry.value, Unusable):
+        return {}
+    node = as_map(entry.value, "ids of objectives, each with a sentence", faults,
+                  'Write each on a line of its own: "merge-series: Merge a chain into '
+                  'one".')  # fmt: skip
+    sentences: dict[str, str] = {}
+    for objective in node.entries if node else ():
+        check_id(objective.key, "an objective", faults)
+        text = as_text(objective.value, "what the objective says", faults)
+        if text is not None:
+            sentences[objective.key.value] = " ".join(text.value.split())
+    return sentences

@@ -1,0 +1,308 @@
+"""The shape of a problem's file: its keys, what each means, and the editors' JSON Schema.
+
+The reader takes its lists of keys from these models, so that what an editor completes is what
+is read. The reader's own checks tell a fault with its place; the schema only helps to type.
+"""
+
+from __future__ import annotations
+
+from typing import Annotated, Any, Literal
+
+from pydantic import BaseModel, ConfigDict, Field
+
+from builder.problem.model import LEVELS
+
+NAME_PATTERN = r"^[A-Za-z][A-Za-z0-9_]{0,11}$"
+ID_PATTERN = r"^[A-Za-z0-9][A-Za-z0-9-]*$"
+FEWEST_DIGITS, MOST_DIGITS = 1, 10
+SYMBOLS = ("iec", "ieee")
+
+Value = Annotated[
+    str,
+    Field(
+        description="A number and a unit: 4.7 uF, 1 kohm, 3/2 V.",
+        examples=["10 uF"],
+        pattern=r"^[+]?[0-9./].*[A-Za-zµμΩΩ]$",
+    ),
+]
+Junction = Annotated[str, Field(description="The name of a junction.", examples=["top"])]
+Ends = Annotated[list[Junction], Field(min_length=2, max_length=2)]
+
+
+class Shape(BaseModel):
+    """A mapping with these keys and no others."""
+
+    model_config = ConfigDict(extra="forbid")
+
+
+def keys_of(shape: type[BaseModel]) -> tuple[str, ...]:
+    """The keys that a mapping of that shape may have, as they are typed."""
+    return tuple(field.alias or name for name, field in shape.model_fields.items())
+
+
+class ElementShape(Shape):
+    """An element in its long form."""
+
+    model_config = ConfigDict(json_schema_extra={"minProperties": 1, "maxProperties": 1})
+
+    capacitance: Value | None = Field(
+        None, description="Of a capacitor, with its unit.", examples=["10 uF"]
+    )
+    resistance: Value | None = Field(
+        None, description="Of a resistor, with its unit.", examples=["100 ohm"]
+    )
+
+
+class BranchShape(Shape):
+    """An element or the source between two named junctions."""
+
+    capacitance: Value | None = Field(
+        None, description="Of a capacitor, with its unit.", examples=["10 uF"]
+    )
+    resistance: Value | None = Field(
+        None, description="Of a resistor, with its unit.", examples=["100 ohm"]
+    )
+    emf: Value | None = Field(
+        None, description="The voltage of the source, with its unit.", examples=["9 V"]
+    )
+    between: Ends = Field(
+        description="The two junctions; of a source, the + one first.", examples=[["top", "bottom"]]
+    )
+
+
+class ItemShape(BaseModel):
+    """One item of a series or parallel list: an element, or a group."""
+
+    model_config = ConfigDict(
+        extra="allow",
+        json_schema_extra={
+            "minProperties": 1,
+            "maxProperties": 1,
+            "examples": [{"C1": "10 uF"}, {"parallel": [{"C2": "22 uF"}, {"C3": "8 uF"}]}],
+        },
+    )
+    __pydantic_extra__: dict[str, Value | ElementShape]
+
+    series: list[ItemShape] | None = Field(
+        None,
+        description="Elements or groups one after the other, from the + to the − end.",
+        examples=[[{"C1": "10 uF"}, {"C2": "22 uF"}]],
+        min_length=2,
+    )
+    parallel: list[ItemShape] | None = Field(
+        None,
+        description="Elements or groups side by side.",
+        examples=[[{"C1": "10 uF"}, {"C2": "22 uF"}]],
+        min_length=2,
+    )
+
+
+class CircuitShape(BaseModel):
+    """A source, and a nest of groups, a table of branches, or a single element beside it."""
+
+    model_config = ConfigDict(
+        extra="allow",
+        json_schema_extra={
+            "examples": [{"source": "12 V", "series": [{"C1": "10 uF"}, {"C2": "22 uF"}]}]
+        },
+    )
+    __pydantic_extra__: dict[str, Value | ElementShape]
+
+    source: Value | Annotated[dict[str, Value], Field(min_length=1, max_length=1)] | None = Field(
+        None,
+        description="What drives the circuit, with or without a name: a voltage; for resistors "
+        "also a current, for capacitors also the charge given to the whole network. Without a "
+        "source only the equivalent can be asked for.",
+        examples=["12 V", {"V0": "12 V"}],
+    )
+    series: list[ItemShape] | None = Field(
+        None,
+        description="From the + terminal round to the − terminal: elements or groups one after "
+        "the other.",
+        examples=[[{"C1": "10 uF"}, {"C2": "22 uF"}]],
+        min_length=2,
+    )
+    parallel: list[ItemShape] | None = Field(
+        None,
+        description="Elements or groups side by side.",
+        examples=[[{"C1": "10 uF"}, {"C2": "22 uF"}]],
+        min_length=2,
+    )
+    branches: dict[str, BranchShape] | None = Field(
+        None,
+        description="Elements and the source by name, each between two named junctions.",
+        examples=[{"R1": {"resistance": "100 ohm", "between": ["top", "bottom"]}}],
+    )
+    across: Ends | None = Field(
+        None,
+        description="The + and the − terminal, where no source among the branches tells them.",
+        examples=[["top", "bottom"]],
+    )
+
+
+class StepWordsShape(Shape):
+    """Your own words for one step."""
+
+    goal: str | None = Field(
+        None, description="What the step is for; its heading.", examples=["Merge the lamp pair"]
+    )
+    reason: str | None = Field(
+        None,
+        description="Why the move is allowed.",
+        examples=["{R1.name} and {R2.name} share both junctions."],
+    )
+
+
+class ChoiceShape(Shape):
+    """One option of a question."""
+
+    text: str = Field(description="What the option says.", examples=["It grows"])
+    right: bool | Literal["yes", "no"] = Field(
+        False, description="yes for the one right option.", examples=["yes"]
+    )
+    reply: str | None = Field(
+        None,
+        description="What the page answers when the option is chosen.",
+        examples=["It would if the current stayed the same."],
+    )
+
+
+Asked = str | list[str]
+
+
+class QuestionShape(Shape):
+    """A question of your own, answered by a quantity or by a choice."""
+
+    ask: str = Field(description="The question.", examples=["What is the charge on {C2.name}?"])
+    answer: str | Annotated[dict[str, str], Field(min_length=1, max_length=1)] | None = Field(
+        None,
+        description="The quantity whose value is the answer.",
+        examples=[{"charge": "C2"}, "equivalent"],
+    )
+    choices: list[ChoiceShape | str] | None = Field(
+        None,
+        description="The options, exactly one of them right; a plain text is a wrong one.",
+        examples=[[{"text": "It grows", "right": "yes"}, "It falls"]],
+        min_length=2,
+    )
+
+
+FindItem = str | Annotated[dict[str, Asked], Field(min_length=1, max_length=1)]
+
+
+class ProblemShape(Shape):
+    """A circuit problem: one YAML file becomes one worked-example page."""
+
+    model_config = ConfigDict(title="A problem of a Stepwell unit")
+
+    title: str = Field(
+        description="The heading of the page.", examples=["Two reservoirs behind one lamp"]
+    )
+    level: str = Field(
+        "core",
+        description="How hard it is.",
+        examples=["core"],
+        json_schema_extra={"enum": list(LEVELS)},
+    )
+    objectives: list[str] = Field(
+        [],
+        description="What it teaches: ids of objectives in unit.yml.",
+        examples=[["merge-parallel", "same-voltage"]],
+    )
+    scenario: str | None = Field(
+        None,
+        description="The story, in Markdown. {C1} is an element with its value, {C1.name} its "
+        "name, {C1.value} its value, {V0} the source.",
+        examples=["The lamp is fed from {C1}."],
+    )
+    circuit: CircuitShape = Field(
+        description="The source and the elements.",
+        examples=[{"source": "12 V", "series": [{"C1": "10 uF"}, {"C2": "22 uF"}]}],
+    )
+    find: str | list[FindItem] = Field(
+        description="What is asked for. Of capacitors: equivalent, charge, voltage, energy; of "
+        "resistors: equivalent, current, voltage, power. Each of all, total, or elements.",
+        examples=[["equivalent", {"charge": "all"}, {"voltage": ["C1", "C2"]}]],
+    )
+    digits: int | None = Field(
+        None,
+        description="Significant digits of results; those of the unit if left out.",
+        examples=[3],
+        ge=FEWEST_DIGITS,
+        le=MOST_DIGITS,
+    )
+    plan: str | None = Field(
+        None,
+        description="Your own plan of the solution, in a line or two.",
+        examples=["Merge the pair, then walk back."],
+    )
+    words: dict[str, str | StepWordsShape] = Field(
+        {},
+        description="Your own words for steps, by the step's id as `stepwell solve` shows it; a "
+        "plain text is the reason.",
+        examples=[{"merge-C23": "The two share both junctions."}],
+    )
+    questions: list[QuestionShape] = Field(
+        [],
+        description="Your own questions for the self-check.",
+        examples=[[{"ask": "What is the charge on {C2.name}?", "answer": {"charge": "C2"}}]],
+    )
+
+
+class UnitShape(Shape):
+    """What all pages of a unit share."""
+
+    model_config = ConfigDict(title="The description of a Stepwell unit")
+
+    title: str = Field(description="The name of the unit.", examples=["Harbour Lights"])
+    digits: int = Field(
+        3,
+        description="Significant digits of results where a problem does not say.",
+        examples=[3],
+        ge=FEWEST_DIGITS,
+        le=MOST_DIGITS,
+    )
+    symbols: str = Field(
+        "iec",
+        description="Shapes in figures: iec (IEC 60617) or ieee (IEEE 315).",
+        examples=["iec"],
+        json_schema_extra={"enum": list(SYMBOLS)},
+    )
+    objectives: dict[str, str] = Field(
+        {},
+        description="What each objective says, by its id, in teaching order.",
+        examples=[{"merge-parallel": "Merge a parallel group into one equivalent"}],
+    )
+
+
+def problem_schema() -> dict[str, Any]:
+    """The JSON Schema (draft 2020-12) of a problem's file, for editors."""
+    return _schema(ProblemShape)
+
+
+def unit_schema() -> dict[str, Any]:
+    """The JSON Schema (draft 2020-12) of ``unit.yml``, for editors."""
+    return _schema(UnitShape)
+
+
+def _schema(shape: type[BaseModel]) -> dict[str, Any]:
+    return {
+        "$schema": "https://json-schema.org/draft/2020-12/schema",
+        **_tidy(shape.model_json_schema()),
+    }
+
+
+def _tidy(schema: Any) -> Any:
+    """A schema without what a file cannot hold (null) or an editor would show twice (titles)."""
+    if isinstance(schema, list):
+        return [_tidy(part) for part in schema if part != {"type": "null"}]
+    if not isinstance(schema, dict):
+        return schema
+    tidy = {key: _tidy(part) for key, part in schema.items() if part is not None}
+    if isinstance(tidy.get("properties"), dict):
+        for part in tidy["properties"].values():
+            part.pop("title", None)
+    options = tidy.get("anyOf")
+    if isinstance(options, list) and len(options) == 1:
+        tidy = {**tidy.pop("anyOf")[0], **tidy}
+    return tidy

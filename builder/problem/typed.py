@@ -1,0 +1,147 @@
+"""Reading nodes as what should stand there: a text, a list, known keys, a number."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+
+from builder.problem.gathering import Faults, Mark, all_of, meant, one_of, quoted
+from builder.problem.located import Entry, Items, Map, Node, Text, Unusable
+from builder.problem.shape import ID_PATTERN
+
+_NO_SPACE = re.compile(r"^(?P<key>[A-Za-z]\w*):(?P<value>\S.*)$")
+
+
+def describe(node: Node) -> str:
+    """What a node is, for the found part of a fault."""
+    match node:
+        case Text(value):
+            return quoted(value)
+        case Map(entries) if entries:
+            return f"keys with values (first {quoted(entries[0].key.value)})"
+        case Map():
+            return "empty braces {}"
+        case Items(items):
+            return f"a list of {len(items)}" if items else "an empty list"
+        case Unusable():
+            return "something unusable"
+
+
+def as_text(node: Node, expected: str, faults: Faults) -> Text | None:
+    """The node as a text that is not empty."""
+    if isinstance(node, Unusable):
+        return None
+    if not isinstance(node, Text):
+        faults.add(node.at, describe(node), expected,
+                   "Write a text; one that starts with a brace or a bracket goes between "
+                   "quotes.")  # fmt: skip
+        return None
+    if not node.value.strip():
+        faults.add(node.at, "nothing", expected, "Write it here, or delete the line.")
+        return None
+    return node
+
+
+def as_map(node: Node, expected: str, faults: Faults, advice: str | None = None) -> Map | None:
+    """The node as keys with values, at least one."""
+    if isinstance(node, Unusable):
+        return None
+    if isinstance(node, Map) and node.entries:
+        return node
+    faults.add(node.at, describe(node), expected,
+               missing_space(node) or advice
+               or "Write each key on a line of its own, indented, with a colon and a "
+               "space.")  # fmt: skip
+    return None
+
+
+def as_items(node: Node, expected: str, faults: Faults) -> Items | None:
+    """The node as a list, which may be empty."""
+    if isinstance(node, Unusable):
+        return None
+    if isinstance(node, Items):
+        return node
+    advice = "Put each item on a line of its own, starting with a dash and a space."
+    if isinstance(node, Map) and node.entries:
+        advice = f'Start each line with a dash: "- {node.entries[0].key.value}: …".'
+    faults.add(node.at, describe(node), expected, advice)
+    return None
+
+
+def missing_space(node: Node) -> str | None:
+    """Advice for a text such as ``C1:10 uF``."""
+    found = _NO_SPACE.match(node.value.strip()) if isinstance(node, Text) else None
+    return f'Put a space after the colon: "{found["key"]}: {found["value"]}".' if found else None
+
+
+def refuse_unknown_keys(node: Map, known: Iterable[str], faults: Faults) -> None:
+    """Note a fault for every key that is not known."""
+    keys = tuple(known)
+    for entry in node.entries:
+        if entry.key.value not in keys:
+            unknown_key(entry, keys, faults)
+
+
+def unknown_key(entry: Entry, known: tuple[str, ...], faults: Faults) -> None:
+    """Note the fault of a key that is not known."""
+    faults.add(
+        entry.key.at,
+        f"the key {quoted(entry.key.value)}",
+        one_of(known),
+        meant(entry.key.value, known, "Delete the key, or check its spelling."),
+    )
+
+
+def text_of(node: Map, key: str, expected: str, faults: Faults) -> Text | None:
+    """The text under a key that may be missing."""
+    entry = node.get(key)
+    return None if entry is None else as_text(entry.value, expected, faults)
+
+
+def needed(node: Map, key: str, why: str, faults: Faults, at: Mark | None = None) -> Entry | None:
+    """The entry of a key that must be there."""
+    entry = node.get(key)
+    if entry is None:
+        keys = all_of([quoted(entry.key.value) for entry in node.entries][:5])
+        faults.add(at or node.at, f"no {key} (only {keys})", f"the key {key}", why)
+    return entry
+
+
+def whole_number(node: Node, least: int, most: int, faults: Faults) -> int | None:
+    """The node as a whole number between two limits."""
+    expected = f"a whole number from {least} to {most}"
+    text = as_text(node, expected, faults)
+    if text is None:
+        return None
+    if re.fullmatch(r"[0-9]{1,6}", text.value) and least <= int(text.value) <= most:
+        return int(text.value)
+    faults.add(text.at, quoted(text.value), expected, "Write digits only.")
+    return None
+
+
+def choice_of(node: Node, known: tuple[str, ...], faults: Faults) -> str | None:
+    """The node as one of a few words."""
+    text = as_text(node, one_of(known), faults)
+    if text is None or text.value in known:
+        return None if text is None else text.value
+    faults.add(text.at, quoted(text.value), one_of(known),
+               meant(text.value, known, f"Choose {one_of(known)}."))  # fmt: skip
+    return None
+
+
+def yes_or_no(node: Node, faults: Faults) -> bool:
+    """The node as yes or no, also written true or false."""
+    text = as_text(node, "yes or no", faults)
+    if text is None:
+        return False
+    word = text.value.lower()
+    if word not in ("yes", "true", "no", "false"):
+        faults.add(text.at, quoted(text.value), "yes or no", "Write yes for the right option.")
+    return word in ("yes", "true")
+
+
+def check_id(text: Text, whose: str, faults: Faults) -> None:
+    """Note a fault if a text cannot be an id, which is also part of web addresses."""
+    if not re.match(ID_PATTERN, text.value) or text.value.endswith("\n"):
+        faults.add(text.at, f"{quoted(text.value)} for {whose}", "letters, digits and hyphens",
+                   "Choose an id such as merge-parallel.")  # fmt: skip

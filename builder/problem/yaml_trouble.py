@@ -1,0 +1,289 @@
+"""What a YAML error means to a person who is no programmer."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from dataclasses import dataclass
+
+import yaml
+
+from builder.problem.gathering import START, Mark, quoted
+
+Explained = tuple[Mark, str, str, str]
+"""Where, what was found, what was expected, what to do."""
+
+_NO_SPACE = re.compile(r"^\s*(?:- +)?(?P<key>[A-Za-z]\w*):(?P<value>[^\s:/].*)$")
+_STARTS_BRACKET = re.compile(r"^\s*(?:- +)?[A-Za-z]\w*: +(?P<text>(?P<bracket>[\[{]).*)$")
+
+
+@dataclass(frozen=True)
+class _Trouble:
+    """A YAML error with the lines around it.
+
+    Attributes:
+        problem: the parser's words.
+        context: what it was reading.
+        at: where it gave up.
+        since: where what it was reading began.
+        lines: of the whole file.
+    """
+
+    problem: str
+    context: str
+    at: Mark
+    since: Mark
+    lines: list[str]
+
+    def line(self, at: Mark) -> str:
+        return self.lines[at.line - 1] if at.line <= len(self.lines) else ""
+
+    def from_(self, at: Mark) -> str:
+        return self.line(at)[at.column - 1 :].strip()
+
+    def before(self, at: Mark) -> Mark | None:
+        """The start of the last line with text above ``at``."""
+        for number in range(at.line - 1, 0, -1):
+            if self.lines[number - 1].strip():
+                return Mark(number, 1)
+        return None
+
+
+def explain(error: yaml.YAMLError, lines: list[str]) -> Explained:
+    """Translate an error of the YAML parser.
+
+    Args:
+        error: as raised by PyYAML, with or without its C library.
+        lines: of the file.
+    """
+    at = _mark(getattr(error, "problem_mark", None)) or START
+    trouble = _Trouble(
+        problem=str(getattr(error, "problem", None) or ""),
+        context=str(getattr(error, "context", None) or ""),
+        at=at,
+        since=_mark(getattr(error, "context_mark", None)) or at,
+        lines=lines,
+    )
+    for explanation in _EXPLANATIONS:
+        explained = explanation(trouble)
+        if explained is not None:
+            return explained
+    return (
+        trouble.at,
+        quoted(trouble.line(trouble.at)) + " where YAML cannot go on",
+        "keys with a colon and a space, and lists with dashes",
+        "Compare the indentation and the quotes of this line and the one above with an example.",
+    )
+
+
+def _mark(mark: yaml.Mark | None) -> Mark | None:
+    return None if mark is None else Mark(mark.line + 1, mark.column + 1)
+
+
+def _tab(trouble: _Trouble) -> Explained | None:
+    line = trouble.line(trouble.at)
+    indentation = line[: len(line) - len(line.lstrip())]
+    if "\t" not in indentation:
+        return None
+    return (
+        Mark(trouble.at.line, indentation.index("\t") + 1),
+        "a tab at the start of a line",
+        "spaces",
+        "Indent with spaces, two for each level.",
+    )
+
+
+def _open_quote(trouble: _Trouble) -> Explained | None:
+    if "quoted scalar" not in trouble.context or "end of stream" not in trouble.problem:
+        return None
+    quote = trouble.from_(trouble.since)[:1]
+    return (
+        trouble.since,
+        f"a quotation mark ({quote}) that is never closed",
+        "the same mark again at the end of the text",
+        f"Add {quote} at the end of the text, or remove it at the start.",
+    )
+
+
+def _escape(trouble: _Trouble) -> Explained | None:
+    if "escape" not in trouble.problem and "hexdecimal" not in trouble.problem:
+        return None
+    return (
+        trouble.since,
+        "a backslash in double quotes that YAML does not understand",
+        "plain characters",
+        "Use single quotes, in which a backslash is a backslash.",
+    )
+
+
+def _no_space(trouble: _Trouble) -> Explained | None:
+    """A line such as ``title:Foo``, at the error or just above it."""
+    if "mapping values" not in trouble.problem and "expected ':'" not in trouble.problem:
+        return None
+    for at in (trouble.since, trouble.at, trouble.before(trouble.at)):
+        missing = _NO_SPACE.match(trouble.line(at)) if at else None
+        if at and missing:
+            return (
+                Mark(at.line, missing.start("value")),
+                quoted(trouble.line(at)),
+                "a space after the colon",
+                f'Write "{missing["key"]}: {missing["value"].strip()}".',
+            )
+    return None
+
+
+def _second_colon(trouble: _Trouble) -> Explained | None:
+    if "mapping values" not in trouble.problem:
+        return None
+    line = trouble.line(trouble.at)
+    key, colon, text = line[: trouble.at.column - 1].partition(": ")
+    if colon:
+        start = len(key) + 2 + len(text) - len(text.lstrip())
+        return (
+            Mark(trouble.at.line, start + 1),
+            f"a text with a colon in it, {quoted(line[start:])}",
+            "a text between quotes",
+            "Put quotes around the text.",
+        )
+    return (
+        Mark(trouble.at.line, len(line) - len(line.lstrip()) + 1),
+        f"{quoted(line)} indented below a line that has its value already",
+        "a key that lines up with the one above",
+        "Indent it like the line above, or put quotes around a text of several lines.",
+    )
+
+
+def _no_colon(trouble: _Trouble) -> Explained | None:
+    if "expected ':'" not in trouble.problem:
+        return None
+    return (
+        trouble.since,
+        f"{quoted(trouble.from_(trouble.since))} without a colon",
+        "a key, a colon and a space",
+        "Add the colon, or indent the line if it belongs to the text above.",
+    )
+
+
+def _after_quote(trouble: _Trouble) -> Explained | None:
+    before = trouble.line(trouble.at)[: trouble.at.column - 1].rstrip()
+    if not _misplaced(trouble) or before[-1:] not in ("'", '"'):
+        return None
+    return (
+        trouble.at,
+        f"more text after a closing quotation mark, {quoted(trouble.from_(trouble.at))}",
+        "the end of the line",
+        "Put the whole text into the other kind of quotes, and check that no line above "
+        "misses its closing mark.",
+    )
+
+
+def _starts_with_bracket(trouble: _Trouble) -> Explained | None:
+    line = _STARTS_BRACKET.match(trouble.line(trouble.at))
+    flow = trouble.context.startswith("while parsing a flow")
+    if line is None or not (_misplaced(trouble) or flow) or trouble.at.column <= line.start("text"):
+        return None
+    if flow and trouble.at.line != trouble.since.line:
+        return None
+    return (
+        Mark(trouble.at.line, line.start("text") + 1),
+        f'a text that starts with "{line["bracket"]}", {quoted(line["text"])}',
+        "a text between quotes",
+        "Put quotes around the text.",
+    )
+
+
+def _open_bracket(trouble: _Trouble) -> Explained | None:
+    if not trouble.context.startswith("while parsing a flow"):
+        return None
+    opening = trouble.from_(trouble.since)[:1]
+    closing = {"[": "]", "{": "}"}.get(opening, "closing bracket")
+    return (
+        trouble.since,
+        f'a "{opening}" that does not end properly',
+        f'commas between the parts and a "{closing}" at the end',
+        f'Add the missing comma or "{closing}".',
+    )
+
+
+def _indentation(trouble: _Trouble) -> Explained | None:
+    if not _misplaced(trouble):
+        return None
+    what = trouble.from_(trouble.at)
+    item = what.startswith("-")
+    return (
+        trouble.at,
+        f"{quoted(what)} at an indentation that fits no line above",
+        "a dash below the dash above" if item else "a key below the key above",
+        "Move the line left or right until it lines up with its neighbours.",
+    )
+
+
+def _misplaced(trouble: _Trouble) -> bool:
+    return "block" in trouble.context and any(
+        sign in trouble.problem for sign in ("expected key", "'-' indicator", "<block end>")
+    )
+
+
+def _dash(trouble: _Trouble) -> Explained | None:
+    if "sequence entries" not in trouble.problem:
+        return None
+    return (
+        trouble.at,
+        "a dash after a colon on the same line",
+        "each item of a list on a line of its own",
+        "Move the dash to the next line, or put quotes around a text that starts with a dash.",
+    )
+
+
+def _odd_start(trouble: _Trouble) -> Explained | None:
+    signs = ("cannot start any token", "alphabetic or numeric character", "node content")
+    if not any(sign in trouble.problem for sign in signs):
+        return None
+    at = trouble.since if "an a" in trouble.context else trouble.at
+    first = trouble.from_(at)[:1]
+    return (
+        at,
+        f'a text that starts with "{first}"' if first else "the end of the line",
+        "a text between quotes",
+        "Put quotes around the text.",
+    )
+
+
+def _block_text(trouble: _Trouble) -> Explained | None:
+    if "block scalar" not in trouble.context:
+        return None
+    return (
+        trouble.since,
+        f"{quoted(trouble.from_(trouble.since))} on one line",
+        'the text below its "|" or ">"',
+        "Start the text on the next line, indented.",
+    )
+
+
+def _between_documents(trouble: _Trouble) -> Explained | None:
+    if "directive" not in trouble.context and "document start" not in trouble.problem:
+        return None
+    return (
+        trouble.since,
+        f"{quoted(trouble.line(trouble.since))} outside the problem",
+        "a key, a colon and a space",
+        "Delete the line, or put quotes around a text that starts with %.",
+    )
+
+
+_EXPLANATIONS: tuple[Callable[[_Trouble], Explained | None], ...] = (
+    _tab,
+    _open_quote,
+    _escape,
+    _no_space,
+    _second_colon,
+    _no_colon,
+    _after_quote,
+    _starts_with_bracket,
+    _open_bracket,
+    _indentation,
+    _dash,
+    _odd_start,
+    _block_text,
+    _between_documents,
+)
