@@ -72,9 +72,7 @@ def trees(draw: st.DrawFn, least: int = 2, most: int = 30, letter: str = "C") ->
 
 def everything(law: Law, tree: Tree) -> tuple[Name, ...]:
     """All that can be asked of a driven circuit of that law."""
-    of_elements = [
-        Name(quantity, leaf) for leaf in leaves(tree) for quantity in law.quantities[1:]
-    ]
+    of_elements = [Name(quantity, leaf) for leaf in leaves(tree) for quantity in law.quantities[1:]]
     return (*(Name(quantity, TOTAL) for quantity in law.quantities), *of_elements)
 
 

@@ -59,7 +59,9 @@ def _reversed(tree: Tree) -> Tree:
     if isinstance(tree, Leaf):
         return tree
     parts = tuple(_reversed(part) for part in tree.parts)
-    return type(tree)(tree.id, tree.connection, parts if tree.connection == PARALLEL else parts[::-1])
+    return type(tree)(
+        tree.id, tree.connection, parts if tree.connection == PARALLEL else parts[::-1]
+    )
 
 
 class NotSeriesParallel(Exception):

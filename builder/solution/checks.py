@@ -80,9 +80,7 @@ def _added(names: list[Name]) -> Formula:
     return refs[0] if len(refs) == 1 else Sum(refs)
 
 
-def _bounds(
-    problem: Problem, naming: Naming, values: Mapping[Name, Exact]
-) -> Iterator[Check]:
+def _bounds(problem: Problem, naming: Naming, values: Mapping[Name, Exact]) -> Iterator[Check]:
     for group in groups(problem.tree):
         grows = group.connection == naming.law.adds_in
         members = [naming.value(part.id) for part in group.parts]

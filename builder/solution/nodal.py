@@ -81,9 +81,7 @@ def by_nodes(
     for element in network.elements:
         drop = unit[element.between[0]] - unit[element.between[1]]
         if plus in element.between:
-            per_volt += law.weight(element.value) * (
-                drop if element.between[0] == plus else -drop
-            )
+            per_volt += law.weight(element.value) * (drop if element.between[0] == plus else -drop)
     found: dict[Name, Exact] = {Name(law.value, TOTAL): law.weight(per_volt)}
     shares = {name: _share(part, network, law, unit) for name, part in (parts or {}).items()}
     for name, (flow, drop) in shares.items():

@@ -53,8 +53,7 @@ class Solution:
 def givens_of(problem: Problem) -> dict[Name, Exact]:
     """The quantities that a problem states, with their values in SI units."""
     given = {
-        Name(problem.law.value, element.name): element.value
-        for element in problem.network.elements
+        Name(problem.law.value, element.name): element.value for element in problem.network.elements
     }
     source = problem.network.source
     if source is not None:
@@ -94,9 +93,7 @@ def solve(
     return Solution(problem, steps, every_step, tuple(givens), values, nodal, checks)
 
 
-def _compare(
-    problem: Problem, by_steps: Mapping[Name, Exact], nodal: Mapping[Name, Exact]
-) -> None:
+def _compare(problem: Problem, by_steps: Mapping[Name, Exact], nodal: Mapping[Name, Exact]) -> None:
     """Report the first quantity, in the order of the steps, in which the methods differ."""
     naming = naming_of(problem)
     wrong = [name for name, value in nodal.items() if by_steps.get(naming.resolve(name)) != value]

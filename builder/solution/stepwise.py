@@ -196,9 +196,7 @@ def _works(problem: Problem, naming: Naming, asked: set[Name], core: set[Name]) 
     return steps
 
 
-def _work(
-    id: str, naming: Naming, core: set[Name], shares_flow: bool | None = None
-) -> Formula:
+def _work(id: str, naming: Naming, core: set[Name], shares_flow: bool | None = None) -> Formula:
     """Energy or power by the formula that uses what is known already.
 
     Args:

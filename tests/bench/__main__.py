@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 
+from tests.bench.building import measure_building
 from tests.bench.solving import measure_solving
 
-MEASUREMENTS: tuple[Callable[[], Iterator[str]], ...] = (measure_solving,)
+MEASUREMENTS: tuple[Callable[[], Iterator[str]], ...] = (measure_solving, measure_building)
 """Each yields lines to print as soon as it knows them."""
 
 

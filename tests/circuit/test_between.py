@@ -211,5 +211,3 @@ def test_merged_groups_collapse_to_their_equivalents() -> None:
     assert collapse(tree, frozenset({"C23"})) == in_series("total", Leaf("C1"), Leaf("C23"))
     assert collapse(tree, frozenset({"C23", "total"})) == Leaf("total")
     assert (depth(tree), depth(inner), depth(Leaf("C1"))) == (2, 1, 0)
-
-

@@ -34,8 +34,7 @@ RESISTORS: tuple[Row, ...] = (
     Row(
         "R03",
         f"{UP2}, section 10.2, text",
-        "source: 24 V\n"
-        "series: [R1: 7 ohm, parallel: [R2: 10 ohm, series: [R3: 6 ohm, R4: 4 ohm]]]",
+        "source: 24 V\nseries: [R1: 7 ohm, parallel: [R2: 10 ohm, series: [R3: 6 ohm, R4: 4 ohm]]]",
         (
             Printed("equivalent", "total", "12 Ω"),
             Printed("current", "total", "2 A"),

@@ -107,5 +107,5 @@ def test_a_negative_capacitance_is_refused() -> None:
     Source: University Physics Volume 2 (OpenStax), chapter 8, additional problem
     fs-id1167134816254; College Physics 2e (OpenStax), section 19.6, problem fs-id2605419.
     """
-    with pytest.raises(FaultyFile):
+    with pytest.raises(FaultyFile, match="expected a capacitance above zero"):
         solved("parallel: [C1: 8.00 uF, C2: -3.00 uF]", (("equivalent", "total"),))

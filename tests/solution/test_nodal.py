@@ -52,9 +52,7 @@ def test_an_unbalanced_bridge_has_its_published_currents(of: str, amperes: str) 
 
 
 @pytest.mark.parametrize(("law", "unit"), [(CAPACITORS, "F"), (RESISTORS, "ohm")])
-def test_an_antisymmetric_bridge_has_the_same_form_for_both_laws(
-    law: Law, unit: str
-) -> None:
+def test_an_antisymmetric_bridge_has_the_same_form_for_both_laws(law: Law, unit: str) -> None:
     """Arms (2, 1) over (1, 2) with a bridge of 2 make 10/7 of the unit for capacitors.
 
     Source: fisicaexe.com.br, electromagnetism, capacitors 3, exercise with a delta-to-star step
