@@ -45,10 +45,6 @@ class Asking:
 
     def answer(self, node: Node) -> Name | None:
         """The one quantity that answers a question: ``{charge: C2}``, "charge: C2", equivalent."""
-        if isinstance(node, Text) and ":" in node.value:
-            quantity, _, of = node.value.partition(":")
-            value = Text(of.strip(), node.at)
-            node = Map((Entry(Text(quantity.strip(), node.at), value),), node.at)
         before = len(self.faults)
         names = list(self._item(node))
         if len(names) > 1:
@@ -60,7 +56,9 @@ class Asking:
     def _item(self, item: Node) -> Iterator[Name]:
         if isinstance(item, Unusable):
             return
-        if isinstance(item, Text) and item.value.strip():
+        if isinstance(item, Text) and ": " in item.value:
+            yield from self._item(_split(item))
+        elif isinstance(item, Text) and item.value.strip():
             hint = missing_space(item)
             if hint:
                 self.faults.add(item.at, quoted(item.value), _EXAMPLE, hint)
@@ -139,9 +137,9 @@ class Asking:
         """Whether a capacitance or resistance is asked of the whole circuit, which is not given."""
         word = quantity.value
         if not alone and not (isinstance(of, Text) and of.value == TOTAL):
-            self.faults.add(of.at, f"{word} of {describe(of)}", "equivalent",
-                            "The values of the elements are given already. Ask for the "
-                            "equivalent of the whole circuit.")  # fmt: skip
+            self.faults.add(of.at, f"{word} of {describe(of)}", "equivalent alone",
+                            "The values of the elements are given already; the equivalent is "
+                            "that of the whole circuit.")  # fmt: skip
             return False
         if self.circuit.names_known and len(self.circuit.names) == 1:
             self.faults.add(quantity.at, f"{quoted(word)} of a single element",
@@ -172,6 +170,13 @@ class Asking:
             advice = "Name an element of this circuit."
         self.faults.add(of.at, f"{quoted(of.value)}, which is no element of the circuit",
                         one_of([*few, ALL, TOTAL]), advice)  # fmt: skip
+
+
+def _split(text: Text) -> Map:
+    """A text such as "charge: C1" as the mapping that it was meant to be."""
+    quantity, _, of = text.value.partition(": ")
+    entry = Entry(Text(quantity.strip(), text.at), Text(of.strip(), text.at))
+    return Map((entry,), text.at)
 
 
 def _counterpart(word: str, law: Law) -> str | None:

@@ -79,7 +79,7 @@ class Authored:
         found = f'the placeholder "{{{" ".join(reference.split())[:40]}}}"'
         few = names if len(names) <= 8 else (*names[:7], "another element")
         if of not in names:
-            advice = "To print the braces themselves, double them: {{ and }}."
+            advice = "Correct the name, or double the braces to print them: {{ and }}."
             if of == "V0" and source is None:
                 advice = "The circuit has no source. Add source: to it, or reword the text."
             self.faults.add(text.at, found, f"a name of the circuit: {one_of(few)}",
@@ -126,12 +126,12 @@ class Authored:
         return tuple(question for question in read if question is not None)
 
     def _question(self, item: Node) -> OwnQuestion | None:
-        expected = "a question with ask: and answer: or choices:"
+        expected = "a question with its answer or its choices"
         node = as_map(item, expected, self.faults)
         if node is None:
             return None
         refuse_unknown_keys(node, keys_of(QuestionShape), self.faults)
-        asked = needed(node, "ask", "Write the question after ask:.", self.faults)
+        asked = needed(node, "ask", "ask: with the question", keys_of(QuestionShape), self.faults)
         ask = self.text(asked.value, "the question as a text") if asked else None
         answer, choices = node.get("answer"), node.get("choices")
         if answer is not None and choices is not None:
@@ -144,7 +144,7 @@ class Authored:
             options = self._choices(choices)
             return OwnQuestion(ask, choices=options) if ask and options else None
         elif asked is not None:
-            self.faults.add(asked.key.at, "a question without answer: or choices:", expected,
+            self.faults.add(asked.key.at, "a question without an answer or choices", expected,
                             "Add answer: with a quantity, such as {charge: C2}, or "
                             "choices:.")  # fmt: skip
         return None
@@ -173,11 +173,13 @@ class Authored:
             return Choice(text, right=False) if text else None
         if isinstance(item, Unusable):
             return None
-        node = as_map(item, "an option with text:, right: and reply:", self.faults)
+        node = as_map(item, "an option with its text", self.faults)
         if node is None:
             return None
         refuse_unknown_keys(node, keys_of(ChoiceShape), self.faults)
-        written = needed(node, "text", "Write what the option says after text:.", self.faults)
+        written = needed(
+            node, "text", "text: with what the option says", keys_of(ChoiceShape), self.faults
+        )
         text = self.text(written.value, "what the option says") if written else None
         right, reply = node.get("right"), node.get("reply")
         is_right = yes_or_no(right.value, self.faults) if right else False

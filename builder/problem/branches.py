@@ -63,7 +63,7 @@ def _read_branch(branch: Entry, branches: Branches, parts: Parts) -> None:
                    "between: [top, bottom]}.")  # fmt: skip
     ends = None
     if shape is not None:
-        refuse_unknown_keys(shape, keys_of(BranchShape), faults)
+        _refuse_unknown_keys(shape, faults)
         between = shape.get("between")
         if between is None:
             faults.add(branch.key.at, f"{quoted(name)} without its ends", f"between: {_ENDS}",
@@ -84,6 +84,16 @@ def _read_branch(branch: Entry, branches: Branches, parts: Parts) -> None:
             parts.lose()
 
 
+def _refuse_unknown_keys(shape: Map, faults: Faults) -> None:
+    voltage = shape.get("voltage")
+    known = keys_of(BranchShape)
+    if voltage is not None and shape.get("emf") is None:
+        faults.add(voltage.key.at, 'the key "voltage"', one_of(known),
+                   "Of a source, write emf.")  # fmt: skip
+        known = (*known, "voltage")
+    refuse_unknown_keys(shape, known, faults)
+
+
 def _take_source(
     name: Text, shape: Map, ends: tuple[Text, Text] | None, branches: Branches, parts: Parts
 ) -> None:
@@ -98,8 +108,8 @@ def _take_source(
         parts.faults.add(name.at, "a second source", "one source",
                          "Circuits of several sources cannot be solved so far. Delete one of "
                          "the two.")  # fmt: skip
-        return
-    parts.set_source(name, emf.value, ("voltage",))
+    else:
+        parts.set_source(name, emf.value, ("voltage",))
     branches.terminals = ends
 
 
@@ -153,7 +163,8 @@ def tree_of(branches: Branches, faults: Faults) -> Tree | None:
     try:
         return find_tree(branches.between, (plus.value, minus.value))
     except NotSeriesParallel as error:
-        names = [name for name, _ in error.stuck]
+        stuck = {name for name, _ in error.stuck}
+        names = [name for name in branches.between if name in stuck]
         listed = all_of(names) if len(names) <= 8 else f"{', '.join(names[:7])} and others"
         faults.add(branches.at.at, f"elements that never come to lie in series or in parallel: "
                    f"{listed}", "a nest of series and parallel groups between the terminals",
@@ -176,10 +187,11 @@ def _refuse_loose_ends(branches: Branches, faults: Faults) -> None:
                        else "Check the junctions of the elements.")  # fmt: skip
     for name, places in branches.places.items():
         for place in places:
-            if place.value in poles or ends[place.value] > 1:
-                continue
             near = nearest(place.value, [other for other in (*ends, *poles)
                                          if other != place.value])  # fmt: skip
+            terminal_misspelled = near in poles and near not in ends
+            if place.value in poles or ends[place.value] > 1 or terminal_misspelled:
+                continue
             faults.add(place.at, f"the junction {quoted(place.value)}, where nothing but {name} "
                        "ends", "at least two elements at each junction between the terminals",
                        f'Did you mean "{shortened(near)}"?' if near

@@ -139,7 +139,7 @@ def _refuse_several(every: list[Entry], parts: Parts) -> None:
         name = single[0].key.value
         advice = f'Move {quoted(name)} into the list, as "- {name}: …".'
     parts.faults.add(second.at, f"{quoted(second.value)} beside {quoted(first.value)}",
-                     f"only one of {one_of(_LAYOUTS)} or a single element", advice)  # fmt: skip
+                     f"only one of {one_of([*_LAYOUTS, 'a single element'])}", advice)  # fmt: skip
 
 
 def _read_nest(layout: Entry, parts: Parts) -> Tree | None:
@@ -165,7 +165,7 @@ def _read_terminals(node: Map, source: Entry | None, branches: Branches, parts: 
                              "only one of the two", "Delete across.")  # fmt: skip
     elif across is not None:
         branches.terminals = read_ends(across, "both terminals", parts.faults)
-    else:
+    elif branches.sound:
         at = branches.at.at if source is None else source.key.at
         parts.faults.add(at, "branches without terminals",
                          "a source among the branches, such as "

@@ -34,11 +34,13 @@ class Text:
 
     Attributes:
         value: the text; empty if nothing was typed.
-        at: where it starts.
+        at: where it starts; the place of its key if nothing was typed.
+        under: its key, if nothing was typed.
     """
 
     value: str
     at: Mark
+    under: str = ""
 
 
 @dataclass(frozen=True)
@@ -126,11 +128,11 @@ def compose(text: str, faults: Faults) -> Map:
         raise faults.as_error() from None
     root = composer.root
     if root is None or (isinstance(root, Text) and not root.value.strip()):
-        faults.add(START, "an empty file", "keys with their values, such as title: …",
+        faults.add(START, "an empty file", "keys with their values, such as title: Two lamps",
                    "Write the file, or delete it.")  # fmt: skip
     elif not isinstance(root, Map):
         what = "a list" if isinstance(root, Items) else _what_text(root)
-        faults.add(root.at, what, "keys with their values, such as title: …",
+        faults.add(root.at, what, "keys with their values, such as title: Two lamps",
                    "Start each line with a key, a colon and a space.")  # fmt: skip
     else:
         return root
@@ -278,7 +280,7 @@ class _Composer:
                             "Delete one of the two, or give it another name.")  # fmt: skip
             return
         if isinstance(value, Text) and not value.value:
-            value = Text("", key.at)
+            value = Text("", key.at, key.value)
         parent.entries.append(Entry(key, value))
 
     def _stop(self, at: Mark, found: str, expected: str, advice: str) -> None:

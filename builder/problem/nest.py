@@ -49,8 +49,8 @@ def _refuse_small(listed: Items, entry: Entry, parts: Parts) -> None:
     connection = entry.key.value
     found = f"only one element in {connection}" if listed.items else "an empty list"
     parts.faults.add(entry.key.at, found, "at least two",
-                     "Add the others, each after a dash, or write the element without "
-                     f"{connection}:.")  # fmt: skip
+                     "Add the others, each after a dash, or write the element alone, without "
+                     f'"{connection}".')  # fmt: skip
     if not listed.items:
         parts.lose()
 

@@ -15,7 +15,7 @@ from builder.problem.shape import (
     ElementShape,
     keys_of,
 )
-from builder.problem.typed import as_text
+from builder.problem.typed import as_text, describe
 from builder.quantity.kinds import KINDS
 from builder.quantity.measure import Measure, MeasureError, read_measure
 from builder.quantity.names import TOTAL
@@ -111,8 +111,8 @@ class Parts:
         value = entry.value
         if isinstance(value, Map) and value.entries:
             return self._long_value(value, entry.key.value)
-        measure = read_value(value, entry.key.value, tuple(LAWS), ELEMENT_VALUE, self.faults)
-        return self.positive(measure, value, f"an element of {{}}, {entry.key.value}")
+        measure = read_value(value, tuple(LAWS), ELEMENT_VALUE, self.faults)
+        return self._positive(measure, value, entry.key.value)
 
     def _long_value(self, long: Map, name: str) -> Measure | None:
         keys = keys_of(ElementShape)
@@ -128,27 +128,30 @@ class Parts:
                             one_of(keys) + ", not both", "Delete one of them.")  # fmt: skip
             return None
         kind = first.key.value
-        measure = read_value(first.value, kind, (kind,), EXAMPLES[kind], self.faults)
-        return self.positive(measure, first.value, f"an element of {{}}, {name}")
+        measure = read_value(first.value, (kind,), EXAMPLES[kind], self.faults)
+        return self._positive(measure, first.value, name)
 
-    def positive(self, measure: Measure | None, at: Node, found: str) -> Measure | None:
-        """The measure if it is above zero."""
+    def _positive(self, measure: Measure | None, at: Node, name: str | None) -> Measure | None:
+        """The measure of an element, or of the source if ``name`` is None, if above zero."""
         if measure is None or measure.value > 0:
             return measure
-        advice = "Leave the element out" if measure.value == 0 else "Delete the minus sign"
-        if measure.kind in SOURCE_KINDS:
-            advice = ("Leave the source out" if measure.value == 0
-                      else "Delete the minus sign, and turn the circuit round instead")  # fmt: skip
-        self.faults.add(at.at, found.format(measure.shown.text),
-                        f"a {KINDS[measure.kind].noun} above zero", f"{advice}.")  # fmt: skip
+        zero = measure.value == 0
+        if name is None:
+            found = f"a source of {measure.shown.text}"
+            advice = "Leave the source out." if zero else "Delete the minus sign."
+        else:
+            found = f"a {LAWS[measure.kind].element} of {measure.shown.text}, {name}"
+            advice = f"Leave {name} out, or change its value." if zero else "Delete the minus sign."
+        noun = KINDS[measure.kind].noun
+        self.faults.add(at.at, found, f"a {noun} above zero", advice)
         return None
 
     def set_source(self, name: Text | None, value: Node, kinds: tuple[str, ...]) -> None:
         """Take the source, whose value must be one of ``kinds``."""
         self.source_told = True
         expected = one_of([EXAMPLES[kind] for kind in kinds])
-        measure = read_value(value, name.value if name else "source", kinds, expected, self.faults)
-        measure = self.positive(measure, value, "a source of {}")
+        measure = read_value(value, kinds, expected, self.faults)
+        measure = self._positive(measure, value, None)
         if name is None:
             name = Text(DEFAULT_NAMES[measure.kind] if measure else "", value.at)
         else:
@@ -187,12 +190,10 @@ def check_name(name: Text, whose: str, faults: Faults) -> None:
                    "Choose a name such as C1, R2 or V0.")  # fmt: skip
 
 
-def read_value(
-    node: Node, whose: str, kinds: tuple[str, ...], expected: str, faults: Faults
-) -> Measure | None:
-    """A number with a unit of one of ``kinds``, under the key ``whose``."""
+def read_value(node: Node, kinds: tuple[str, ...], expected: str, faults: Faults) -> Measure | None:
+    """A number with a unit of one of ``kinds``."""
     if isinstance(node, Text) and not node.value.strip():
-        faults.add(node.at, f"{quoted(whose)} without a value", expected,
+        faults.add(node.at, describe(node), expected,
                    "Write a number and a unit after the colon.")  # fmt: skip
         return None
     text = as_text(node, expected, faults)

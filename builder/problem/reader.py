@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from pathlib import Path
 
+from pydantic import BaseModel
+
 from builder.problem.asked import Asking
 from builder.problem.authored import Authored
 from builder.problem.circuit import UNKNOWN, Circuit, read_circuit
@@ -29,6 +31,8 @@ from builder.problem.typed import (
     refuse_unknown_keys,
     whole_number,
 )
+
+_KEYS = keys_of(ProblemShape)
 
 
 def read_problem(path: Path, *, unit: Unit | None = None, name: str | None = None) -> Problem:
@@ -71,7 +75,7 @@ def read_unit(path: Path) -> Unit:
     faults = Faults(str(path))
     root = compose(decode(_bytes_of(path, faults), faults), faults)
     refuse_unknown_keys(root, keys_of(UnitShape), faults)
-    title = _title(root, faults)
+    title = _title(root, UnitShape, faults)
     digits = _digits(root, faults)
     symbols = root.get("symbols")
     chosen = choice_of(symbols.value, SYMBOLS, faults) if symbols else None
@@ -110,11 +114,10 @@ class _Reading:
     def problem(self, path: Path) -> Problem | None:
         """The problem, or None if there is any fault."""
         root, faults = self.root, self.faults
-        refuse_unknown_keys(root, keys_of(ProblemShape), faults)
-        title = _title(root, faults)
+        refuse_unknown_keys(root, _KEYS, faults)
+        title = _title(root, ProblemShape, faults)
         circuit = self._circuit()
-        asked = needed(root, "find", "Add find: with what is asked for, such as equivalent.",
-                       faults)  # fmt: skip
+        asked = needed(root, "find", "what is asked for, such as find: equivalent", _KEYS, faults)
         find = Asking(circuit, faults).find(asked) if asked else ()
         own = Authored(circuit, faults)
         words, questions = root.get("words"), root.get("questions")
@@ -134,8 +137,9 @@ class _Reading:
                        tree=tree, find=find, **read)  # type: ignore[arg-type]  # fmt: skip
 
     def _circuit(self) -> Circuit:
-        entry = needed(self.root, "circuit", "Add circuit: with a source and elements.",
-                       self.faults)  # fmt: skip
+        entry = needed(
+            self.root, "circuit", "circuit: with a source and elements below it", _KEYS, self.faults
+        )
         return read_circuit(entry, self.faults) if entry else UNKNOWN
 
     def _level(self) -> str:
@@ -179,8 +183,8 @@ class _Reading:
                               "one."))  # fmt: skip
 
 
-def _title(root: Map, faults: Faults) -> str:
-    entry = needed(root, "title", "Add title: with a heading.", faults, START)
+def _title(root: Map, shape: type[BaseModel], faults: Faults) -> str:
+    entry = needed(root, "title", "a heading, such as title: Two lamps", keys_of(shape), faults)
     text = as_text(entry.value, "a heading as a text", faults) if entry else None
     return " ".join(text.value.split()) if text else ""
 

@@ -222,7 +222,7 @@ class ProblemShape(Shape):
     find: str | list[FindItem] = Field(
         description="What is asked for. Of capacitors: equivalent, charge, voltage, energy; of "
         "resistors: equivalent, current, voltage, power. Each of all, total, or elements.",
-        examples=[["equivalent", {"charge": "all"}, {"voltage": ["C1", "C2"]}]],
+        examples=["equivalent", ["equivalent", {"charge": "all"}, {"voltage": ["C1", "C2"]}]],
     )
     digits: int | None = Field(
         None,

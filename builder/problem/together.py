@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from builder.circuit.law import LAWS, Law
 from builder.problem.gathering import quoted
-from builder.problem.parts import EXAMPLES, Parts
+from builder.problem.parts import EXAMPLES, RESERVED, Parts
 from builder.quantity.kinds import KINDS
 from builder.quantity.names import TOTAL, element_index
 
@@ -45,7 +45,7 @@ def _refuse_lookalikes(parts: Parts, law: Law) -> None:
     seen: dict[str, str] = {}
     for name, given in parts.elements.items():
         index = element_index(name, law.letter)
-        if index in _WHOLE_INDEXES:
+        if index in _WHOLE_INDEXES and name.lower() not in RESERVED:
             parts.faults.add(given.name.at, f"the name {quoted(name)}",
                              "a name that does not look like that of the whole circuit",
                              "Choose a name such as C1, R2 or V0.")  # fmt: skip

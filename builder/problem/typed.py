@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 
-from builder.problem.gathering import Faults, Mark, all_of, meant, one_of, quoted
+from builder.problem.gathering import Faults, meant, nearest, one_of, quoted, shortened
 from builder.problem.located import Entry, Items, Map, Node, Text, Unusable
 from builder.problem.shape import ID_PATTERN
 
@@ -15,14 +15,16 @@ _NO_SPACE = re.compile(r"^(?P<key>[A-Za-z]\w*):(?P<value>\S.*)$")
 def describe(node: Node) -> str:
     """What a node is, for the found part of a fault."""
     match node:
-        case Text(value):
-            return quoted(value)
+        case Text(value, under=under):
+            blank = not value.strip()
+            return f'nothing after "{shortened(under)}:"' if blank and under else quoted(value)
         case Map(entries) if entries:
             return f"keys with values (first {quoted(entries[0].key.value)})"
         case Map():
             return "empty braces {}"
         case Items(items):
-            return f"a list of {len(items)}" if items else "an empty list"
+            some = "1 item" if len(items) == 1 else f"{len(items)} items"
+            return f"a list with {some}" if items else "an empty list"
         case Unusable():
             return "something unusable"
 
@@ -37,7 +39,7 @@ def as_text(node: Node, expected: str, faults: Faults) -> Text | None:
                    "quotes.")  # fmt: skip
         return None
     if not node.value.strip():
-        faults.add(node.at, "nothing", expected, "Write it here, or delete the line.")
+        faults.add(node.at, describe(node), expected, "Write it here, or delete the line.")
         return None
     return node
 
@@ -98,12 +100,15 @@ def text_of(node: Map, key: str, expected: str, faults: Faults) -> Text | None:
     return None if entry is None else as_text(entry.value, expected, faults)
 
 
-def needed(node: Map, key: str, why: str, faults: Faults, at: Mark | None = None) -> Entry | None:
-    """The entry of a key that must be there."""
+def needed(
+    node: Map, key: str, expected: str, known: Iterable[str], faults: Faults
+) -> Entry | None:
+    """The entry of a key that must be there, or of none if it seems to be there misspelled."""
     entry = node.get(key)
-    if entry is None:
-        keys = all_of([quoted(entry.key.value) for entry in node.entries][:5])
-        faults.add(at or node.at, f"no {key} (only {keys})", f"the key {key}", why)
+    keys = tuple(known)
+    unknown = [other.key.value for other in node.entries if other.key.value not in keys]
+    if entry is None and not any(nearest(word, keys) == key for word in unknown):
+        faults.add(node.at, f"no {key}", expected, f"Add a line that starts with {key}:")
     return entry
 
 
@@ -115,7 +120,7 @@ def whole_number(node: Node, least: int, most: int, faults: Faults) -> int | Non
         return None
     if re.fullmatch(r"[0-9]{1,6}", text.value) and least <= int(text.value) <= most:
         return int(text.value)
-    faults.add(text.at, quoted(text.value), expected, "Write digits only.")
+    faults.add(text.at, quoted(text.value), expected, "Write another number, in digits.")
     return None
 
 

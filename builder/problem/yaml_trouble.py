@@ -236,10 +236,11 @@ def _dash(trouble: _Trouble) -> Explained | None:
 
 
 def _odd_start(trouble: _Trouble) -> Explained | None:
-    signs = ("cannot start any token", "alphabetic or numeric character", "node content")
+    signs = ("cannot start any token", "alphabetic or numeric", "node content", "tag handle")
     if not any(sign in trouble.problem for sign in signs):
         return None
-    at = trouble.since if "an a" in trouble.context else trouble.at
+    sign_first = "an a" in trouble.context or "tag handle" in trouble.problem
+    at = trouble.since if sign_first else trouble.at
     first = trouble.from_(at)[:1]
     return (
         at,
