@@ -96,5 +96,5 @@ def _symbol(symbol: Symbol) -> Runs:
 def _value(value: ValueText) -> Runs:
     number = Run(value.text, key=value.key)
     if value.symbol is None:
-        return (number,)
+        return (number,) if value.sign == "=" else (Run(f"{value.sign} "), number)
     return (*_symbol(value.symbol), Run(f" {value.sign} "), number)

@@ -15,7 +15,8 @@ class ValueText:
 
     Attributes:
         text: the number with its unit: ``66.0 µC``.
-        symbol: what stands before it: Q₂ gives ``Q₂ = 66.0 µC``; None prints the text alone.
+        symbol: what stands before it: Q₂ gives ``Q₂ = 66.0 µC``; None prints the text alone,
+            or ``≈ 6.67 µF`` if it was rounded.
         sign: ``=`` or ``≈``, printed after the symbol.
         key: the key of the quantity, carried as ``data-q`` by the number; empty if none.
     """
