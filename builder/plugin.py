@@ -15,7 +15,7 @@ from mkdocs.structure.pages import Page
 from mkdocs.utils import get_relative_url
 
 from builder.errors import StepwellError
-from builder.site.assets import SCRIPTS, STYLES, asset_files
+from builder.site.assets import SCRIPTS, SEARCH_SHIM, STYLES, asset_files
 from builder.site.author_text import MathsExtension
 from builder.site.embed import embed
 from builder.site.unit_site import UNIT_FILE, UnitSite, read_unit_site
@@ -34,10 +34,13 @@ class StepwellPlugin(BasePlugin[StepwellConfig]):
     site: UnitSite
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
-        """Add styles, scripts and formulas in Markdown."""
+        """Add styles, scripts and formulas in Markdown; keep every request inside the site."""
         config.extra_css = [*STYLES, *config.extra_css]
         config.extra_javascript = [*SCRIPTS, *config.extra_javascript]
         config.markdown_extensions = [*config.markdown_extensions, MathsExtension(), "attr_list"]  # type: ignore[list-item]
+        # The theme would ask the network for the script by which search works from a folder.
+        others = [u for u in config.extra.get("polyfills", []) if "iframe-worker" not in u]
+        config.extra["polyfills"] = [*others, SEARCH_SHIM]
         return config
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:

@@ -11,6 +11,7 @@ _BASE = "assets/stepwell"
 
 STYLES = (f"{_BASE}/stepwell.css", f"{_BASE}/figure.css", f"{_BASE}/theme.css")
 SCRIPTS = (f"{_BASE}/stepwell.js",)
+SEARCH_SHIM = f"{_BASE}/iframe-worker.min.js"
 
 
 def asset_files() -> dict[str, Path]:

@@ -23,7 +23,7 @@ Placeholder = Callable[[str], Markup | None]
 
 
 class MathsExtension(Extension):
-    """``$…$`` in Markdown becomes MathML; a dollar sign is written ``\\$``."""
+    r"""``$…$`` in Markdown becomes MathML; a dollar sign is written ``\$``."""
 
     def extendMarkdown(self, md: Markdown) -> None:  # noqa: N802 - name set by Python-Markdown
         """Register the pattern."""

@@ -59,9 +59,7 @@ class FigureMaker:
         quantity = network.source.quantity if network.source else None
         drawing = Drawing(tree, law.element, labels, source, quantity, marked, self.symbols)
         described = describe(tree, law.element, labels, source, quantity)
-        svg = draw(
-            drawing, id_prefix=f"{self.prefix}-{id}", title=title, description=described
-        )
+        svg = draw(drawing, id_prefix=f"{self.prefix}-{id}", title=title, description=described)
         return Markup(svg)
 
     def _of_whole(self) -> set[Name]:

@@ -12,7 +12,16 @@ from collections.abc import Callable, Iterable
 from markupsafe import Markup, escape
 
 from builder.lesson.addup import Shows
-from builder.lesson.equations import MOST_TERMS, Equation, Reciprocal, Result, Row, Side, Symbols, Values
+from builder.lesson.equations import (
+    MOST_TERMS,
+    Equation,
+    Reciprocal,
+    Result,
+    Row,
+    Side,
+    Symbols,
+    Values,
+)
 from builder.quantity.formula import (
     Formula,
     Num,
@@ -51,9 +60,7 @@ def shown_math(shown: Shown) -> str:
 
 
 def _row(left: str, relation: str, right: str) -> str:
-    return (
-        f"<mtr><mtd>{left}</mtd><mtd><mo>{escape(relation)}</mo></mtd><mtd>{right}</mtd></mtr>"
-    )
+    return f"<mtr><mtd>{left}</mtd><mtd><mo>{escape(relation)}</mo></mtd><mtd>{right}</mtd></mtr>"
 
 
 def number_math(key: str, shown: Shown) -> str:
@@ -100,10 +107,15 @@ class MathWriter:
         return _row(self._formula(check.left, atom), relation, self._formula(check.right, atom))
 
     def _rows(self, equation: Equation) -> Iterable[str]:
-        chain = "<mo>=</mo>".join(self._symbol(name) for name in equation.names)
-        left = f"<mfrac><mn>1</mn>{chain}</mfrac>" if equation.reciprocal else f"<mrow>{chain}</mrow>"
+        first, *more = (self._symbol(name) for name in equation.names)
+        left = f"<mfrac><mn>1</mn>{first}</mfrac>" if equation.reciprocal else first
         for row in equation.rows:
-            yield _row(left, row.relation, self._side(row))
+            right, relation = self._side(row), row.relation
+            if more:
+                chain = "<mo>=</mo>".join(more)
+                right = f"<mrow>{chain}<mo>{escape(relation)}</mo>{right}</mrow>"
+                relation = "="
+            yield _row(left, relation, right)
             left = ""
 
     def _side(self, row: Row) -> str:
@@ -128,9 +140,7 @@ class MathWriter:
         return self._formula(formula, atom)
 
     def _reciprocals(self, formula: ReciprocalSum, atom: Callable[[Name], str]) -> str:
-        terms = (
-            f"<mfrac><mn>1</mn>{self._formula(term, atom)}</mfrac>" for term in formula.terms
-        )
+        terms = (f"<mfrac><mn>1</mn>{self._formula(term, atom)}</mfrac>" for term in formula.terms)
         return f"<mrow>{'<mo>+</mo>'.join(terms)}</mrow>"
 
     def _formula(self, formula: Formula, atom: Callable[[Name], str]) -> str:
@@ -149,9 +159,7 @@ class MathWriter:
                 joined = sign.join(self._formula(factor, atom) for factor in factors)
                 return f"<mrow>{joined}</mrow>"
             case Quotient(over, under):
-                return (
-                    f"<mfrac>{self._formula(over, atom)}{self._formula(under, atom)}</mfrac>"
-                )
+                return f"<mfrac>{self._formula(over, atom)}{self._formula(under, atom)}</mfrac>"
             case Square(base):
                 inner = self._formula(base, atom)
                 if atom == self._number:

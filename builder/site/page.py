@@ -73,13 +73,20 @@ PARTS: tuple[Part, ...] = (
 
 @cache
 def _environment() -> Environment:
-    return Environment(
+    environment = Environment(
         loader=FileSystemLoader(TEMPLATES),
         autoescape=True,
         undefined=StrictUndefined,
         trim_blocks=True,
         lstrip_blocks=True,
     )
+    environment.filters["start_small"] = _start_small
+    return environment
+
+
+def _start_small(sentence: str) -> str:
+    """A sentence as the continuation of another: its first letter small."""
+    return sentence[:1].lower() + sentence[1:]
 
 
 def render(template: str, **values: Any) -> Markup:

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from builder.lesson import Lesson
 from builder.lesson.display import Display
 from builder.lesson.equations import Equation, Reciprocal, Result, Side, Symbols, Values
-from builder.lesson.prose import NumberOf, Piece, Prose, Relation, SymbolOf, WrongNumber, Written
+from builder.lesson.prose import NumberOf, Piece, Prose, Relation, SymbolOf, Written, WrongNumber
 from builder.quantity.formula import (
     Formula,
     Num,

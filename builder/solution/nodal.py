@@ -76,12 +76,7 @@ def by_nodes(
         ``total``). Drops count from an element's first junction to its second.
     """
     unit = potentials(network, law)
-    plus = network.terminals[0]
-    per_volt: Exact = Integer(0)
-    for element in network.elements:
-        drop = unit[element.between[0]] - unit[element.between[1]]
-        if plus in element.between:
-            per_volt += law.weight(element.value) * (drop if element.between[0] == plus else -drop)
+    per_volt = _flow_per_volt(network, law, unit)
     found: dict[Name, Exact] = {Name(law.value, TOTAL): law.weight(per_volt)}
     shares = {name: _share(part, network, law, unit) for name, part in (parts or {}).items()}
     for name, (flow, drop) in shares.items():
@@ -90,20 +85,34 @@ def by_nodes(
         return found
     given = network.source
     volts = given.value if given.quantity == law.drop else given.value / per_volt
-    half = Rational(1, 2) if law.work == "energy" else Integer(1)
-    found[Name(law.drop, TOTAL)] = volts
-    found[Name(law.flow, TOTAL)] = volts * per_volt
-    found[Name(law.work, TOTAL)] = half * volts**2 * per_volt
+    found |= _of_one(TOTAL, volts * per_volt, volts, law)
     for name, (flow, drop) in shares.items():
         found[Name(law.flow, name)] = flow * volts
         found[Name(law.drop, name)] = drop * volts
     for element in network.elements:
         drop = (unit[element.between[0]] - unit[element.between[1]]) * volts
-        flow = law.weight(element.value) * drop
-        found[Name(law.drop, element.name)] = drop
-        found[Name(law.flow, element.name)] = flow
-        found[Name(law.work, element.name)] = half * flow * drop
+        found |= _of_one(element.name, law.weight(element.value) * drop, drop, law)
     return found
+
+
+def _flow_per_volt(network: Network, law: Law, unit: Mapping[str, Exact]) -> Exact:
+    """What the source delivers with 1 V across the terminals."""
+    plus = network.terminals[0]
+    total: Exact = Integer(0)
+    for element in network.elements:
+        if plus in element.between:
+            drop = unit[element.between[0]] - unit[element.between[1]]
+            total += law.weight(element.value) * (drop if element.between[0] == plus else -drop)
+    return total
+
+
+def _of_one(of: str, flow: Exact, drop: Exact, law: Law) -> dict[Name, Exact]:
+    half = Rational(1, 2) if law.work == "energy" else Integer(1)
+    return {
+        Name(law.drop, of): drop,
+        Name(law.flow, of): flow,
+        Name(law.work, of): half * flow * drop,
+    }
 
 
 def _share(
