@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from builder.circuit.tree import leaves
 from builder.lesson.display import Display
 from builder.lesson.prose import Prose, number_word, say
 from builder.lesson.vocabulary import Vocabulary, vocabulary
@@ -52,9 +53,9 @@ def add_up(display: Display) -> tuple[tuple[Shows, ...], Prose]:
             continue
         told.append(_told(check, display))
     rest = (
-        say("{count} more of the same kind hold as well.", count=number_word(left_out).capitalize())
+        say("{count} more like these hold as well.", count=number_word(left_out).capitalize())
         if left_out > 1
-        else say("One more of the same kind holds as well.") if left_out else ()
+        else say("One more like these holds as well.") if left_out else ()
     )  # fmt: skip
     return tuple(told), rest
 
@@ -104,11 +105,14 @@ def _says(check: Check, display: Display) -> Prose:
             into = tuple(name.of for name in names_in(check.left))
             out = tuple(name.of for name in names_in(check.right))
             if voc.flow == "charge":
-                return say("Where {into} meets {out}, the charges match:",
-                           into=display.elements(into), out=display.elements(out))  # fmt: skip
+                return say("Where {into} {meet} {out}, the charges on both sides match:",
+                           into=display.elements(into), out=display.elements(out),
+                           meet="meets" if len(into) == 1 else "meet")  # fmt: skip
             return say("What comes in through {into} goes out through {out}:",
                        into=display.elements(into), out=display.elements(out))  # fmt: skip
         case CheckKind.LOOP:
+            if check.about == leaves(display.solution.problem.tree):
+                return say("Along the whole chain, the voltages add up to the source's:")
             return say("Along the path through {path}, the voltages add up to the source's:",
                        path=display.elements(check.about))  # fmt: skip
         case CheckKind.EQUIVALENT:
@@ -127,8 +131,9 @@ def _says(check: Check, display: Display) -> Prose:
 def _says_equivalent(check: Check, display: Display, voc: Vocabulary) -> Prose:
     named = display.elements(check.about)
     if len(check.about) == 1:
-        return say("The {flow} of the equivalent is the {flow} of {named}, which the source "
-                   "feeds first:", flow=voc.flow, named=named)  # fmt: skip
-    verb = "hold" if voc.flow == "charge" else "draw"
+        return say("The {flow} of the equivalent is the {flow} {word} {named}, next to the "
+                   "source's + terminal:",
+                   flow=voc.flow, word=voc.flow_word, named=named)  # fmt: skip
+    verb = "hold" if voc.flow == "charge" else "carry"
     return say("The {flow} of the equivalent is what {named} {verb} together:",
                flow=voc.flow, named=named, verb=verb)  # fmt: skip

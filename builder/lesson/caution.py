@@ -15,6 +15,7 @@ from sympy import Integer, Rational
 
 from builder.lesson.display import Display
 from builder.lesson.prose import NumberOf, Prose, say, sentences
+from builder.quantity.names import TOTAL
 from builder.solution.stepwise import Naming
 
 SHOCK_VOLTAGE = Integer(100)
@@ -40,8 +41,8 @@ class Caution:
     source: str
 
 
-_DEFER = say("Work on such a circuit only under local rules and with a licensed or properly "
-             "instructed person.")  # fmt: skip
+_DEFER = say("Work on such a circuit only under local rules and together with someone licensed or "
+             "trained for it.")  # fmt: skip
 
 
 def caution(display: Display) -> Caution | None:
@@ -58,17 +59,19 @@ def _capacitors(display: Display, naming: Naming) -> Caution | None:
     values, drop = display.solution.values, naming.drop(naming.root)
     energy = naming.work(naming.root)
     volts, joules = values[drop], values[energy]
-    holds = say("Charged to {volts}, these capacitors hold {energy}.",
-                volts=NumberOf(drop), energy=NumberOf(energy))  # fmt: skip
+    alone = naming.root != TOTAL
+    holds = say("Charged to {volts}, {they} {energy}.", volts=NumberOf(drop),
+                they="this capacitor holds" if alone else "these capacitors hold",
+                energy=NumberOf(energy))  # fmt: skip
     discharge = say(
-        "Capacitors stay charged after the source is gone: discharge them through a resistor made "
-        "for it, and measure before touching."
+        "A capacitor stays charged after the source is gone: discharge it through a resistor made "
+        "for that, and measure before touching."
     )
     if volts >= SHOCK_VOLTAGE and joules >= SHOCK_ENERGY:
         says = sentences(holds, say("That can kill."), discharge, _DEFER)
         return Caution(says, f"{_LBNL}, table 2.2.13: from 100 V and 10 J a shock hazard")
     if volts < SHOCK_VOLTAGE and joules > THERMAL_ENERGY:
-        burns = say("A short circuit then burns skin and throws molten metal.")
+        burns = say("A short circuit can then burn skin and throw molten metal.")
         says = sentences(holds, burns, discharge, _DEFER)
         return Caution(says, f"{_LBNL}, table 2.3.5: under 100 V and over 100 J a thermal hazard")
     if volts >= TOUCH_VOLTAGE:
@@ -94,6 +97,6 @@ def _resistors(display: Display, naming: Naming) -> Caution | None:
 
 def _touch(volts: NumberOf, rule: Prose) -> Caution:
     says = sentences(
-        say("{volts} is more than may be touched without harm.", volts=volts), rule, _DEFER
+        say("{volts} is more than can be touched safely.", volts=volts), rule, _DEFER
     )
     return Caution(says, f"{_IEC}: 60 V direct current for children, 120 V for healthy adults")

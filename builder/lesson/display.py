@@ -5,12 +5,14 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from builder.circuit.tree import leaves
-from builder.lesson.prose import NumberOf, Prose, SymbolOf, listed
+from builder.lesson.prose import NumberOf, Prose, SymbolOf, listed, say
 from builder.quantity.kinds import KINDS
 from builder.quantity.names import TOTAL, Name, Symbol, element_index
 from builder.quantity.show import Shown, show
 from builder.solution import Solution
 from builder.solution.stepwise import Naming, naming_of
+
+LONGEST_LIST = 4
 
 
 @dataclass(frozen=True)
@@ -65,8 +67,18 @@ class Display:
         return SymbolOf(self.naming.value(id))
 
     def elements(self, ids: tuple[str, ...], word: str = "and") -> Prose:
-        """Several elements' names in a row."""
+        """Several elements' names in a row; many that are numbered in order as C₁ to C₆."""
+        if len(ids) > LONGEST_LIST and self._in_order(ids):
+            return say("{first} to {last}",
+                       first=self.element(ids[0]), last=self.element(ids[-1]))  # fmt: skip
         return listed([self.element(id) for id in ids], word)
+
+    def _in_order(self, ids: tuple[str, ...]) -> bool:
+        indexes = [element_index(id, self.solution.problem.law.letter) for id in ids]
+        if not all(index.isdigit() for index in indexes):
+            return False
+        numbers = [int(index) for index in indexes]
+        return numbers == list(range(numbers[0], numbers[0] + len(numbers)))
 
     def number(self, name: Name) -> NumberOf:
         """The number of a quantity."""

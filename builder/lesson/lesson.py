@@ -8,11 +8,12 @@ from builder.lesson.addup import Shows, add_up
 from builder.lesson.caution import Caution, caution
 from builder.lesson.display import Display
 from builder.lesson.equations import Equation, equations
-from builder.lesson.narration import Words, narrate
+from builder.lesson.narration import narrate
 from builder.lesson.plan import plan
 from builder.lesson.predict import predict
 from builder.lesson.prose import Prose
 from builder.lesson.questions import ChoiceQuestion, Question, find_list, self_check
+from builder.lesson.words import Words
 from builder.lesson.wrong_rules import RULES, Slip, slips_of
 from builder.quantity.names import Name
 from builder.solution import Solution, Step

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
+from builder.circuit.tree import Leaf
 from builder.lesson.display import Display
-from builder.lesson.prose import Prose, Written, capitalised, number_word, say
+from builder.lesson.prose import Prose, Written, number_word, say, sentences
 from builder.lesson.vocabulary import vocabulary
 from builder.quantity.names import TOTAL
 from builder.solution import StepKind
@@ -15,41 +18,60 @@ def plan(display: Display) -> Prose:
     if problem.plan:
         return (Written(problem.plan),)
     kinds = [step.kind for step in display.solution.steps]
-    merges = kinds.count(StepKind.MERGE)
     if not kinds:
         return say("What is asked is given already.")
-    if not merges:
-        return _without_merging(display)
-    parts = [_merging(merges, display)]
-    opened = [step for step in display.solution.steps if step.kind is StepKind.OPEN]
-    if StepKind.DRIVE in kinds:
-        parts.append("let the source meet it")
-    if opened:
-        back = "walk back to the single elements" if merges > 1 else "walk back"
-        parts.append(back if StepKind.DRIVE in kinds else "then work outward from the source")
-    works = [k for k in kinds if k in (StepKind.WORK, StepKind.TOTAL)]
-    if works and not opened and StepKind.DRIVE not in kinds:
-        parts.append(f"find the {vocabulary(problem.law).work} from there")
-    text = parts[0] if len(parts) == 1 else f"{', '.join(parts[:-1])}, and {parts[-1]}"
-    text = text.replace(", and then", ", then")
-    return capitalised(say(f"{text}."))
+    if StepKind.MERGE not in kinds:
+        start = _without_merging(display)
+    elif any(step.id == f"merge-{TOTAL}" for step in display.solution.steps):
+        start = sentences(_merging_all(kinds, display), _after_merging_all(kinds))
+    else:
+        start = _merging_some(kinds)
+    return sentences(start, *_endings(kinds, display))
 
 
-def _merging(merges: int, display: Display) -> str:
-    one = vocabulary(display.solution.problem.law).one
-    whole = any(s.id == f"merge-{TOTAL}" for s in display.solution.steps)
-    if not whole:
-        moves = "one group" if merges == 1 else f"{number_word(merges)} groups"
-        return f"merge only the {moves} that we need" if merges > 1 else "merge the one group that is needed"
+def _merging_all(kinds: list[StepKind], display: Display) -> Prose:
+    one, merges = vocabulary(display.solution.problem.law).one, kinds.count(StepKind.MERGE)
     if merges == 1:
-        return f"merge everything into one {one} in a single move"
-    return f"merge from the inside out until one {one} is left, in {number_word(merges)} moves"
+        return say("Merge everything into one {one} in a single move.", one=one)
+    return say("In {count} moves, merge from the inside out until one {one} is left.",
+               count=number_word(merges), one=one)  # fmt: skip
+
+
+def _after_merging_all(kinds: list[StepKind]) -> Prose:
+    back = "walk back" if kinds.count(StepKind.MERGE) == 1 else "walk back to the single elements"
+    if StepKind.DRIVE in kinds and StepKind.OPEN in kinds:
+        return say("Let the source meet it, then {back}.", back=back)
+    if StepKind.DRIVE in kinds:
+        return say("Then let the source meet it.")
+    return say("Then {back}.", back=back) if StepKind.OPEN in kinds else ()
+
+
+def _merging_some(kinds: list[StepKind]) -> Prose:
+    merges = kinds.count(StepKind.MERGE)
+    groups = "one group" if merges == 1 else f"{number_word(merges)} groups"
+    return say("Merge only the {groups} that we need, then work outward from the source.",
+               groups=groups)  # fmt: skip
 
 
 def _without_merging(display: Display) -> Prose:
     law = display.solution.problem.law
-    source = display.solution.problem.network.source
+    source, tree = display.solution.problem.network.source, display.solution.problem.tree
     assert source is not None
-    shared = "voltage" if source.quantity == law.drop else vocabulary(law).flow
+    shared = source.quantity
+    if isinstance(tree, Leaf):
+        return say("There is nothing to merge: the source sets the {shared} {word} {one} itself.",
+                   shared=shared, one=display.element(tree.id),
+                   word="across" if shared == law.drop else vocabulary(law).flow_word)  # fmt: skip
     return say("Nothing has to be merged: the source sets the {shared} of every element "
                "that is asked about.", shared=shared)  # fmt: skip
+
+
+def _endings(kinds: list[StepKind], display: Display) -> Iterator[Prose]:
+    """What comes after the moves through the circuit: sums, and energy or power."""
+    law = display.solution.problem.law
+    voc = vocabulary(law)
+    if any(step.id == f"{law.flow}-{TOTAL}" for step in display.solution.steps):
+        yield say("The {flow}s of the branches then add up.", flow=voc.flow)
+    if any(name.quantity == law.work for step in display.solution.steps for name in step.found):
+        yield say("The {work} comes last." if len(set(kinds)) > 2 else "The {work} then follows.",
+                  work=voc.work)  # fmt: skip

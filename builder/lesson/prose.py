@@ -57,7 +57,10 @@ class Written:
 Piece = str | NumberOf | SymbolOf | WrongNumber | Relation | Written
 Prose = tuple[Piece, ...]
 
-NUMBER_WORDS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
+NUMBER_WORDS = (
+    "no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten",
+    "eleven", "twelve",
+)  # fmt: skip
 
 
 def say(template: str, **parts: Piece | Prose) -> Prose:
@@ -101,7 +104,7 @@ def sentences(*parts: Prose) -> Prose:
 
 
 def number_word(number: int) -> str:
-    """``two`` for 2, digits from eleven on."""
+    """``two`` for 2, digits from thirteen on."""
     return NUMBER_WORDS[number] if number < len(NUMBER_WORDS) else str(number)
 
 

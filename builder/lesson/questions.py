@@ -16,6 +16,7 @@ from builder.quantity.names import TOTAL, Name
 MOST_TYPED = 4
 MOST_CHOICES = 2
 MOST_OPTIONS = 4
+_PLURALS = {"capacitance": "capacitances", "energy": "energies"}
 _PREPOSITIONS = {
     "charge": "on",
     "voltage": "across",
@@ -92,11 +93,17 @@ def asks_for(name: Name, display: Display) -> Prose:
     return say("the {noun} {word} {one}", noun=noun, word=word, one=display.element(name.of))
 
 
+def asked_names(display: Display) -> tuple[Name, ...]:
+    """The quantities that are asked for, each once: the whole of one element is the element."""
+    asked = (display.naming.resolve(name) for name in display.solution.problem.find)
+    return tuple(dict.fromkeys(asked))
+
+
 def find_list(display: Display) -> tuple[Prose, ...]:
     """What is asked, in words; the same quantity of several elements in one line."""
     elements = tuple(element.name for element in display.solution.problem.network.elements)
     by_kind: dict[tuple[str, bool], list[Name]] = {}
-    for name in display.solution.problem.find:
+    for name in asked_names(display):
         by_kind.setdefault((name.quantity, name.of in elements), []).append(name)
     found: list[Prose] = []
     for (quantity, of_element), names in by_kind.items():
@@ -105,32 +112,32 @@ def find_list(display: Display) -> tuple[Prose, ...]:
             continue
         noun, word = KINDS[quantity].noun, _PREPOSITIONS.get(quantity, "of")
         of = tuple(name.of for name in names)
-        everyone = len(of) == len(elements)
-        whom: Prose = (
-            say("every {one}", one=vocabulary(display.solution.problem.law).one)
-            if everyone
-            else display.elements(of)
-        )
-        found.append(say("the {noun} {word} {whom}", noun=noun, word=word, whom=whom))
+        if len(of) == len(elements):
+            one = vocabulary(display.solution.problem.law).one
+            found.append(say("the {noun} {word} each {one}", noun=noun, word=word, one=one))
+            continue
+        found.append(say("the {nouns} {word} {whom}", nouns=_PLURALS.get(noun, f"{noun}s"),
+                         word=word, whom=display.elements(of)))  # fmt: skip
     return tuple(found)
 
 
 def self_check(display: Display, slips: tuple[Slip, ...]) -> tuple[Question, ...]:
     """The self-check of a lesson: choices, typed answers, then the author's own questions."""
-    asked = [display.naming.resolve(name) for name in display.solution.problem.find]
+    asked = list(asked_names(display))
     choices = list(_choices(asked, display, slips))[:MOST_CHOICES]
     chosen = {name for name, _ in choices}
     typed = [name for name in asked if not _given(name, display)]
-    fresh = [name for name in typed if name not in chosen] or typed
-    questions: list[Question] = [question for _, question in choices]
-    for name in fresh[-MOST_TYPED:]:
-        questions.append(
-            TypedQuestion(
-                say("What is {what}?", what=asks_for(name, display)), name, _step_id(name, display)
-            )
-        )
-    questions += [_own(question, display) for question in display.solution.problem.questions]
-    return tuple(questions)
+    fresh = [name for name in typed if name not in chosen]
+    own = [_own(question, display) for question in display.solution.problem.questions]
+    # A choice gives its answer away, so what is asked again in typing is asked before it.
+    again = [] if fresh else [_typed(name, display) for name in typed[-MOST_TYPED:]]
+    rest = [_typed(name, display) for name in fresh[-MOST_TYPED:]]
+    return (*again, *(question for _, question in choices), *rest, *own)
+
+
+def _typed(name: Name, display: Display) -> TypedQuestion:
+    ask = say("What is {what}?", what=asks_for(name, display))
+    return TypedQuestion(ask, name, _step_id(name, display))
 
 
 def _given(name: Name, display: Display) -> bool:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from builder.circuit.law import CAPACITORS, RESISTORS, Law
-from builder.lesson.prose import Relation, number_word
+from builder.lesson.prose import Relation
 
 
 @dataclass(frozen=True)
@@ -16,46 +16,47 @@ class Vocabulary:
         one: the noun for an element.
         value: the noun for an element's value.
         flow: the noun for its flow.
-        flow_verb: what an element does with its flow.
         flow_law: how the flow follows.
         drop_law: how the voltage follows.
-        shared_in_series: why the members of a series chain share their flow.
+        flow_word: the preposition between a flow and its element.
+        shared_by_two: why the two members of a series chain share their flow.
+        shared_by_more: the same for three or more.
         work: the noun for its work.
     """
 
     one: str
     value: str
     flow: str
-    flow_verb: str
     flow_law: Relation
     drop_law: Relation
-    shared_in_series: str
+    flow_word: str
+    shared_by_two: str
+    shared_by_more: str
     work: str
-
-    def many(self, number: int) -> str:
-        """``the capacitor``, ``two capacitors``, ``twelve`` as 12."""
-        return f"{number_word(number)} {self.one}" + ("" if number == 1 else "s")
 
 
 _CAPACITORS = Vocabulary(
     one="capacitor",
     value="capacitance",
     flow="charge",
-    flow_verb="carries",
     flow_law=Relation("Q = CV"),
     drop_law=Relation("V = Q/C"),
-    shared_in_series="the wire between them starts neutral, and what leaves one plate must "
-    "arrive on the next",
+    flow_word="on",
+    shared_by_two="the wire between them starts neutral, and what leaves one plate must arrive on "
+    "the next",
+    shared_by_more="the wires between them start neutral, and what leaves one plate must arrive "
+    "on the next",
     work="energy",
 )
 _RESISTORS = Vocabulary(
     one="resistor",
     value="resistance",
     flow="current",
-    flow_verb="carries",
     flow_law=Relation("I = V/R"),
     drop_law=Relation("V = RI"),
-    shared_in_series="there is no branch where current could leave or join",
+    flow_word="through",
+    shared_by_two="there is no branch where current could leave or join",
+    shared_by_more="there is no branch where current could leave or join",
     work="power",
 )
 

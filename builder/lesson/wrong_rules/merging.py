@@ -8,7 +8,7 @@ from sympy import Integer
 
 from builder.circuit.law import PARALLEL, SERIES
 from builder.circuit.tree import Group
-from builder.lesson.display import Display
+from builder.lesson.display import LONGEST_LIST, Display
 from builder.lesson.prose import Prose, number_word, say
 from builder.lesson.vocabulary import vocabulary
 from builder.lesson.wrong_rules.rule import Wrong, WrongRule
@@ -37,6 +37,9 @@ def _wrong(step: Step, value: Exact, happens: Prose) -> Wrong:
 
 
 def _members(group: Group, display: Display) -> Prose:
+    """The members by name; many of them by number, as “C₁ to C₆” is no sum."""
+    if len(group.parts) > LONGEST_LIST:
+        return say("all {count}", count=number_word(len(group.parts)))
     return display.elements(tuple(part.id for part in group.parts))
 
 
@@ -111,7 +114,8 @@ def _averaged_why(wrong: Wrong, display: Display) -> Prose:
 
 def _product_over_sum(display: Display) -> Iterator[Wrong]:
     for step, group, values in _merges(display):
-        if _adds(group, display) or len(values) < 3:
+        # With more than three, the number is too far off for anyone to believe it.
+        if _adds(group, display) or len(values) != 3:
             continue
         base = KINDS[display.solution.problem.law.value].unit
         first = display.shown(display.naming.value(group.parts[0].id)).unit
@@ -126,11 +130,8 @@ def _product_over_sum(display: Display) -> Iterator[Wrong]:
 
 
 def _product_over_sum_why(wrong: Wrong, display: Display) -> Prose:
-    group = next(s.group for s in display.solution.steps if s.id == wrong.step)
-    assert group is not None
-    return say("Product over sum is right for two. With {count} it does not even give the right "
-               "unit: add up all the reciprocals instead.",
-               count=number_word(len(group.parts)))  # fmt: skip
+    return say("Product over sum is right for two. With three it does not even give the right "
+               "unit: add up all the reciprocals instead.")  # fmt: skip
 
 
 MERGING_RULES: tuple[WrongRule, ...] = (
@@ -166,7 +167,7 @@ MERGING_RULES: tuple[WrongRule, ...] = (
     WrongRule(
         "product-over-sum",
         "common practice, no source",
-        "Product over sum with more than two",
+        "Product over sum with three",
         _product_over_sum_why,
         _product_over_sum,
     ),

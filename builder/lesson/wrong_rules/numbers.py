@@ -36,10 +36,12 @@ def _prefix_slipped_why(wrong: Wrong, display: Display) -> Prose:
                "in a product. Write the powers of ten out once and count.")  # fmt: skip
 
 
-NUMBER_RULES: tuple[WrongRule, ...] = (
+FACTOR_RULES: tuple[WrongRule, ...] = (
     WrongRule("half-dropped", "University Physics Volume 2 (OpenStax), chapter 10, a printed "
               "answer shows the formula without the ½", "Leaving out the ½",
               _half_dropped_why, _half_dropped),
+)  # fmt: skip
+PREFIX_RULES: tuple[WrongRule, ...] = (
     WrongRule("prefix-slipped", "common practice, no source", "Slipping by a prefix",
               _prefix_slipped_why, _prefix_slipped),
 )  # fmt: skip

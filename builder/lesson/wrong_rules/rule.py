@@ -68,8 +68,9 @@ class Slip:
     @property
     def sentence(self) -> Prose:
         """What was done and the number it gives: “Adding C₁ and C₂ gives C_eq = 40.0 µF.”"""
-        return say("{happens} gives {symbol} = {number}.",
+        return say("{happens} gives {symbol} {sign} {number}.",
                    happens=capitalised(self.wrong.happens), symbol=SymbolOf(self.wrong.name),
+                   sign=self.shown.sign,
                    number=WrongNumber(self.rule.id, self.wrong.name, self.shown))  # fmt: skip
 
 
@@ -85,7 +86,7 @@ def slips_of(display: Display, rules: Iterable[WrongRule]) -> tuple[Slip, ...]:
         for wrong in rule.find(display):
             right = display.shown(wrong.name)
             rounded = show(display.solution.values[wrong.name], wrong.name.quantity, display.digits)
-            shown = show_in(wrong.value, wrong.name.quantity, rounded.unit, display.digits)
+            shown = _shown_like(rounded, wrong, display.digits)
             if not wrong.value > 0 or shown.text in (right.text, rounded.text):
                 continue
             if (wrong.name, shown.text) in taken:
@@ -93,6 +94,16 @@ def slips_of(display: Display, rules: Iterable[WrongRule]) -> tuple[Slip, ...]:
             taken.add((wrong.name, shown.text))
             found.append(Slip(rule, wrong, shown, rule.tempting(wrong, display)))
     return tuple(found)
+
+
+def _shown_like(right: Shown, wrong: Wrong, digits: int) -> Shown:
+    """A wrong value in the right one's unit, so that the unit alone tells nothing.
+
+    From a thousand of that unit on it takes the prefix that anyone would write.
+    """
+    size = show(wrong.value, wrong.name.quantity, digits)
+    kept = show_in(wrong.value, wrong.name.quantity, right.unit, digits)
+    return size if len(kept.number.partition(".")[0]) > 3 else kept
 
 
 def step_finding(name: Name, solution: Solution) -> Step | None:

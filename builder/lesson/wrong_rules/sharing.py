@@ -39,16 +39,17 @@ def _value(name: Name, display: Display) -> Exact:
 def _equal_voltages(display: Display) -> Iterator[Wrong]:
     for name, step, group in _found(display, display.naming.law.drop, SERIES):
         share = _value(display.naming.drop(group.id), display) / len(group.parts)
-        happens = say("giving each of the {count} in the chain the same voltage",
+        happens = say("sharing the voltage equally between the {count} in the chain",
                       count=number_word(len(group.parts)))  # fmt: skip
         yield Wrong(name, share, step.id, happens)
 
 
 def _equal_voltages_why(wrong: Wrong, display: Display) -> Prose:
     voc = vocabulary(display.solution.problem.law)
-    return say("Equal shares look fair. But what a chain shares is the {flow}; the voltages "
-               "differ as the {value}s do, by {law}.",
-               flow=voc.flow, value=voc.value, law=voc.drop_law)  # fmt: skip
+    size = "smaller" if display.naming.law.adds_in == PARALLEL else "larger"
+    return say("Equal shares look fair. But what is equal along a chain is the {flow}, and by "
+               "{law} a {size} {value} then gets a larger voltage.",
+               flow=voc.flow, law=voc.drop_law, size=size, value=voc.value)  # fmt: skip
 
 
 def _whole_voltage(display: Display) -> Iterator[Wrong]:
@@ -58,14 +59,14 @@ def _whole_voltage(display: Display) -> Iterator[Wrong]:
     for name, step in found_names(display):
         if name.quantity == display.naming.law.drop:
             yield Wrong(name, source.value, step.id,
-                        say("giving {one} the source's whole voltage",
+                        say("taking the source's whole voltage for {one}",
                             one=display.element(name.of)))  # fmt: skip
 
 
 def _whole_voltage_why(wrong: Wrong, display: Display) -> Prose:
-    return say("The source's voltage is printed beside the source, not beside {one}. Only what "
-               "sits straight across the source has all of it.",
-               one=display.element(wrong.name.of))  # fmt: skip
+    return say("The source's voltage is the only one in sight, so it is tempting to use it "
+               "everywhere. But only what sits straight across the source has all of "
+               "it.")  # fmt: skip
 
 
 def _divided_the_wrong_way(display: Display) -> Iterator[Wrong]:
@@ -77,7 +78,7 @@ def _divided_the_wrong_way(display: Display) -> Iterator[Wrong]:
         }
         share = weights[name.of] / sum(weights.values(), Integer(0))
         larger = "larger" if naming.law.adds_in == PARALLEL else "smaller"
-        happens = say("giving the larger voltage to the {larger} {value}",
+        happens = say("expecting the larger voltage at the {larger} {value}",
                       larger=larger, value=vocabulary(naming.law).value)  # fmt: skip
         yield Wrong(name, _value(naming.drop(group.id), display) * share, step.id, happens)
 
@@ -113,8 +114,8 @@ def _equal_flows_why(wrong: Wrong, display: Display) -> Prose:
 def _group_for_one(display: Display) -> Iterator[Wrong]:
     naming = display.naming
     for name, step, group in _found(display, naming.law.flow, PARALLEL):
-        happens = say("giving {one} the whole {flow} of the group",
-                      one=display.element(name.of), flow=vocabulary(naming.law).flow)  # fmt: skip
+        happens = say("taking the whole {flow} of the group for {one}",
+                      flow=vocabulary(naming.law).flow, one=display.element(name.of))  # fmt: skip
         yield Wrong(name, _value(naming.flow(group.id), display), step.id, happens)
 
 
@@ -148,13 +149,13 @@ _G = "Guisasola et al., Science & Education 11, 247 (2002), from memory"
 SHARING_RULES: tuple[WrongRule, ...] = (
     WrongRule("equal-voltages", f"{_TGB}; {_G}", "Sharing the voltage equally along a chain",
               _equal_voltages_why, _equal_voltages),
+    WrongRule("equal-flows", f"{_MS}; {_G}", "Splitting equally at a fork",
+              _equal_flows_why, _equal_flows),
     WrongRule("whole-voltage", _MS, "Giving every element the source's voltage",
               _whole_voltage_why, _whole_voltage),
     WrongRule("divided-the-wrong-way", "common practice, no source",
               "Dividing the voltage the wrong way round",
               _divided_the_wrong_way_why, _divided_the_wrong_way),
-    WrongRule("equal-flows", f"{_MS}; {_G}", "Splitting equally at a fork",
-              _equal_flows_why, _equal_flows),
     WrongRule("group-for-one", "common practice, no source", "Taking the group for one of it",
               _group_for_one_why, _group_for_one),
     WrongRule("chain-charges-added", _G, "Adding the charges along a chain",
