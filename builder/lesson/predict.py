@@ -163,7 +163,11 @@ def _places(two: bool, *, alike: bool) -> tuple[str, str, str]:
         shared = "the value that they share"
         return f"Above {shared}", f"At {shared}", f"Below {shared}"
     if two:
-        return "Above the larger of the two", "Somewhere between the two", "Below the smaller of the two"
+        return (
+            "Above the larger of the two",
+            "Somewhere between the two",
+            "Below the smaller of the two",
+        )
     return "Above the largest of them", "Somewhere among them", "Below the smallest of them"
 
 

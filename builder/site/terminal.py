@@ -33,7 +33,8 @@ def worked_solution(lesson: Lesson) -> str:
         for equation in taught.equations:
             lines += ["     " + line for line in text.equation(equation)]
         lines.append("")
-    lines += ["Both methods agree on every value. Checks:"] if lesson.solution.agree else []
+    lines += ["Both methods agree on every value."] if lesson.solution.agree else []
+    lines += ["Checks:"] if lesson.checks else []
     for check in lesson.checks:
         sides = f"{check.left_number.text} {check.relation} {check.right_number.text}"
         lines.append(f"   {text.prose(check.says)} {sides}")
