@@ -6,7 +6,7 @@ from collections.abc import Callable
 
 from builder.circuit.law import PARALLEL, SERIES
 from builder.circuit.tree import Group
-from builder.lesson.display import Display
+from builder.lesson.display import LONGEST_LIST, Display
 from builder.lesson.merging_words import merging_words
 from builder.lesson.prose import Prose, Written, number_word, say, sentences
 from builder.lesson.vocabulary import Vocabulary, vocabulary
@@ -80,16 +80,25 @@ def _open(step: Step, display: Display) -> Words:
     voc = vocabulary(display.solution.problem.law)
     known = {name.of for name in step.found}
     members = tuple(part.id for part in group.parts if part.id in known)
-    named = display.elements(members)
     merged = any(s.id == f"merge-{group.id}" for s in display.solution.steps)
     if group.id == TOTAL and not merged:
-        goal = say("Start at the source with {named}", named=named)
+        goal = say("Start at the source with {named}", named=display.elements(members))
         straight = _straight_across if group.connection == PARALLEL else _straight_through
         reason = straight(group, members, display, voc)
     else:
-        goal = say("Walk back to {named}", named=named)
+        goal = say("Walk back to {named}", named=_walked_to(group, members, display))
         reason = _handed_on(group, members, display, voc)
     return Words(goal, sentences(reason, _then(step, display, voc)))
+
+
+def _walked_to(group: Group, members: tuple[str, ...], display: Display) -> Prose:
+    """The members by name; many of them by number, as “back to C₁ to C₆” is hard to read."""
+    if len(members) <= LONGEST_LIST:
+        return display.elements(members)
+    if len(members) == len(group.parts):
+        return say(_all(members))
+    return say("{some} of the {all}", some=number_word(len(members)),
+               all=number_word(len(group.parts)))  # fmt: skip
 
 
 def _straight_across(
@@ -108,11 +117,14 @@ def _straight_across(
 def _straight_through(
     group: Group, members: tuple[str, ...], display: Display, voc: Vocabulary
 ) -> Prose:
-    carry = "carry" if len(members) > 1 else "carries"
-    why = voc.shared_by_two if len(group.parts) == 2 else voc.shared_by_more
-    through = say("{named} {carry} the whole {flow} of the source: {why}.",
-                  named=display.elements(members), carry=carry, flow=voc.flow,
-                  why=why)  # fmt: skip
+    named = display.elements(members)
+    if len(members) == 1:
+        through = say("{named} carries the whole {flow} of the source, as everything in its chain "
+                      "does.", named=named, flow=voc.flow)  # fmt: skip
+    else:
+        why = voc.shared_by_two if len(group.parts) == 2 else voc.shared_by_more
+        through = say("{named} each carry the whole {flow} of the source: {why}.",
+                      named=named, flow=voc.flow, why=why)  # fmt: skip
     return sentences(through, _unmerged(display))
 
 
