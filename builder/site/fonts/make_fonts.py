@@ -86,7 +86,10 @@ def _text_face(files: Path, face: str, math: Path, folder: Path) -> TTFont:
         paths.append(str(folder / f"part{number}.ttf"))
         font.flavor = None
         font.save(paths[-1])
-    return Merger().merge(paths)
+    merged = Merger().merge(paths)
+    # The same input gives the same bytes: no date of the day.
+    merged["head"].created = latin["head"].created
+    return merged
 
 
 def _lacking(wanted: str, have: set[int]) -> str:
