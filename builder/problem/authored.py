@@ -85,8 +85,9 @@ class Authored:
             self.faults.add(text.at, found, f"a name of the circuit: {one_of(few)}",
                             meant(of, names, advice))  # fmt: skip
         elif dot and part not in _PARTS:
+            advice = meant(reference, [f"{of}.{known}" for known in _PARTS], "Choose one of these.")
             self.faults.add(text.at, found, f"{{{of}}}, {{{of}.name}} or {{{of}.value}}",
-                            meant(part, _PARTS, "Choose one of the three."))  # fmt: skip
+                            advice)  # fmt: skip
 
     def words(self, entry: Entry) -> dict[str, StepWords]:
         """The author's own words for steps, by step id."""

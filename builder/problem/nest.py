@@ -44,7 +44,7 @@ def read_group(entry: Entry, parts: Parts, level: int = 1) -> Tree | None:
 
 
 def _refuse_small(listed: Items, entry: Entry, parts: Parts) -> None:
-    if len(listed.items) >= 2:
+    if sum(len(item.entries) if isinstance(item, Map) else 1 for item in listed.items) >= 2:
         return
     connection = entry.key.value
     found = f"only one element in {connection}" if listed.items else "an empty list"

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections import Counter
 from dataclasses import dataclass, field
 
 from builder.circuit.law import LAWS, Law
@@ -74,9 +75,9 @@ class Parts:
 
     @property
     def law(self) -> Law | None:
-        """Of the first element whose value can be read."""
-        kinds = (given.measure.kind for given in self.elements.values() if given.measure)
-        return next((LAWS[kind] for kind in kinds if kind in LAWS), None)
+        """Of most elements, as far as their values can be read."""
+        kinds = Counter(given.measure.kind for given in self.elements.values() if given.measure)
+        return LAWS[kinds.most_common(1)[0][0]] if kinds else None
 
     @property
     def names(self) -> tuple[str, ...]:
@@ -138,7 +139,9 @@ class Parts:
         zero = measure.value == 0
         if name is None:
             found = f"a source of {measure.shown.text}"
-            advice = "Leave the source out." if zero else "Delete the minus sign."
+            advice = (
+                "Leave the source out, or change its value." if zero else "Delete the minus sign."
+            )
         else:
             found = f"a {LAWS[measure.kind].element} of {measure.shown.text}, {name}"
             advice = f"Leave {name} out, or change its value." if zero else "Delete the minus sign."

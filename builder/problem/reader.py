@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -33,6 +34,7 @@ from builder.problem.typed import (
 )
 
 _KEYS = keys_of(ProblemShape)
+_SLUG = re.compile(r"(?!(?:index|by-objective)$)\w[\w-]*", re.IGNORECASE)
 
 
 def read_problem(path: Path, *, unit: Unit | None = None, name: str | None = None) -> Problem:
@@ -96,6 +98,10 @@ def _bytes_of(path: Path, faults: Faults) -> bytes:
 
 
 def _problem(text: str, faults: Faults, path: Path, unit: Unit | None) -> Problem:
+    if not _SLUG.fullmatch(path.stem):
+        faults.add(START, f"the file name {quoted(path.name)}",
+                   "letters, digits, hyphens and underscores, not index or by-objective",
+                   "Rename the file: its name becomes the address of the page.")  # fmt: skip
     root = compose(text, faults)
     problem = _Reading(root, faults, unit).problem(path)
     faults.stop()

@@ -22,7 +22,7 @@ Value = Annotated[
     Field(
         description="A number and a unit: 4.7 uF, 1 kohm, 3/2 V.",
         examples=["10 uF"],
-        pattern=r"^[+]?[0-9./].*[A-Za-zµμΩΩ]$",
+        pattern=r"^[+]?[0-9.].*[^0-9.\s]$",
     ),
 ]
 Junction = Annotated[str, Field(description="The name of a junction.", examples=["top"])]
@@ -78,6 +78,7 @@ class ItemShape(BaseModel):
         json_schema_extra={
             "minProperties": 1,
             "maxProperties": 1,
+            "propertyNames": {"pattern": NAME_PATTERN},
             "examples": [{"C1": "10 uF"}, {"parallel": [{"C2": "22 uF"}, {"C3": "8 uF"}]}],
         },
     )
@@ -103,7 +104,8 @@ class CircuitShape(BaseModel):
     model_config = ConfigDict(
         extra="allow",
         json_schema_extra={
-            "examples": [{"source": "12 V", "series": [{"C1": "10 uF"}, {"C2": "22 uF"}]}]
+            "propertyNames": {"pattern": NAME_PATTERN},
+            "examples": [{"source": "12 V", "series": [{"C1": "10 uF"}, {"C2": "22 uF"}]}],
         },
     )
     __pydantic_extra__: dict[str, Value | ElementShape]
@@ -299,8 +301,8 @@ def _tidy(schema: Any) -> Any:
     if not isinstance(schema, dict):
         return schema
     tidy = {key: _tidy(part) for key, part in schema.items() if part is not None}
-    if isinstance(tidy.get("properties"), dict):
-        for part in tidy["properties"].values():
+    for described in (tidy.get("properties"), tidy.get("$defs")):
+        for part in described.values() if isinstance(described, dict) else ():
             part.pop("title", None)
     options = tidy.get("anyOf")
     if isinstance(options, list) and len(options) == 1:

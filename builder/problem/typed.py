@@ -108,7 +108,7 @@ def needed(
     keys = tuple(known)
     unknown = [other.key.value for other in node.entries if other.key.value not in keys]
     if entry is None and not any(nearest(word, keys) == key for word in unknown):
-        faults.add(node.at, f"no {key}", expected, f"Add a line that starts with {key}:")
+        faults.add(node.at, f'no "{key}"', expected, f'Add a line with the key "{key}".')
     return entry
 
 

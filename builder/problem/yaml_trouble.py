@@ -261,14 +261,33 @@ def _block_text(trouble: _Trouble) -> Explained | None:
     )
 
 
-def _between_documents(trouble: _Trouble) -> Explained | None:
-    if "directive" not in trouble.context and "document start" not in trouble.problem:
+def _too_deep(trouble: _Trouble) -> Explained | None:
+    if "nesting depth" not in trouble.problem:
+        return None
+    return (
+        trouble.at,
+        "hundreds of opening brackets inside each other",
+        "a few",
+        "Check the brackets.",
+    )
+
+
+def _outside(trouble: _Trouble) -> Explained | None:
+    line = quoted(trouble.line(trouble.since))
+    if "directive" in trouble.context or line.startswith('"%'):
+        return (
+            trouble.since,
+            f"{line} outside the problem",
+            "a key, a colon and a space",
+            "Delete the line, or put quotes around a text that starts with %.",
+        )
+    if "document start" not in trouble.problem:
         return None
     return (
         trouble.since,
-        f"{quoted(trouble.line(trouble.since))} outside the problem",
-        "a key, a colon and a space",
-        "Delete the line, or put quotes around a text that starts with %.",
+        f"{line} after the end of the problem",
+        "the end of the file",
+        "Delete the dots or the brackets before it, which end the problem.",
     )
 
 
@@ -286,5 +305,6 @@ _EXPLANATIONS: tuple[Callable[[_Trouble], Explained | None], ...] = (
     _dash,
     _odd_start,
     _block_text,
-    _between_documents,
+    _too_deep,
+    _outside,
 )

@@ -1,0 +1,1 @@
+"""Reading problems: good forms, and what is told of mistakes."""
