@@ -26,7 +26,7 @@ def plan(display: Display) -> Prose:
         start = sentences(_merging_all(kinds, display), _after_merging_all(kinds))
     else:
         start = _merging_some(kinds)
-    return sentences(start, *_endings(kinds, display))
+    return sentences(start, *_endings(display))
 
 
 def _merging_all(kinds: list[StepKind], display: Display) -> Prose:
@@ -66,12 +66,11 @@ def _without_merging(display: Display) -> Prose:
                "that is asked about.", shared=shared)  # fmt: skip
 
 
-def _endings(kinds: list[StepKind], display: Display) -> Iterator[Prose]:
+def _endings(display: Display) -> Iterator[Prose]:
     """What comes after the moves through the circuit: sums, and energy or power."""
     law = display.solution.problem.law
     voc = vocabulary(law)
     if any(step.id == f"{law.flow}-{TOTAL}" for step in display.solution.steps):
         yield say("The {flow}s of the branches then add up.", flow=voc.flow)
     if any(name.quantity == law.work for step in display.solution.steps for name in step.found):
-        yield say("The {work} comes last." if len(set(kinds)) > 2 else "The {work} then follows.",
-                  work=voc.work)  # fmt: skip
+        yield say("The {work} comes last.", work=voc.work)
