@@ -65,6 +65,7 @@ class Parts:
         source: what drives the circuit.
         source_told: whether the author wrote a source at all, even a faulty one.
         complete: whether every element's name is known, so that others can be refused.
+        overfull: whether there are more elements than can be taken.
     """
 
     faults: Faults
@@ -72,6 +73,7 @@ class Parts:
     source: Given | None = None
     source_told: bool = False
     complete: bool = True
+    overfull: bool = False
 
     @property
     def law(self) -> Law | None:
@@ -98,7 +100,8 @@ class Parts:
                             "Give one of the two another name.")  # fmt: skip
             self.lose()
             return None
-        if len(self.elements) == MOST_ELEMENTS:
+        if len(self.elements) == MOST_ELEMENTS and not self.overfull:
+            self.overfull = True
             self.faults.add(name.at, f"more than {MOST_ELEMENTS} elements",
                             f"at most {MOST_ELEMENTS}", "Make the circuit smaller.")  # fmt: skip
         if len(self.elements) >= MOST_ELEMENTS:

@@ -273,19 +273,20 @@ def _too_deep(trouble: _Trouble) -> Explained | None:
 
 
 def _outside(trouble: _Trouble) -> Explained | None:
-    line = quoted(trouble.line(trouble.since))
-    if "directive" in trouble.context or line.startswith('"%'):
+    if "document start" not in trouble.problem and "directive" not in trouble.context:
+        return None
+    above = enumerate(trouble.lines[: trouble.at.line], 1)
+    directive = next((Mark(number, 1) for number, line in above if line.startswith("%")), None)
+    if directive is not None:
         return (
-            trouble.since,
-            f"{line} outside the problem",
+            directive,
+            f"{quoted(trouble.line(directive))} outside the problem",
             "a key, a colon and a space",
             "Delete the line, or put quotes around a text that starts with %.",
         )
-    if "document start" not in trouble.problem:
-        return None
     return (
         trouble.since,
-        f"{line} after the end of the problem",
+        f"{quoted(trouble.line(trouble.since))} after the end of the problem",
         "the end of the file",
         "Delete the dots or the brackets before it, which end the problem.",
     )
