@@ -14,7 +14,7 @@ from builder.lesson.answers import answers
 from builder.problem import read_problem, read_unit
 from builder.problem.model import Unit
 from builder.site.checking import check_all, problem_files
-from builder.site.terminal import worked_solution
+from builder.site.plain_text import worked_solution
 from builder.site.unit_site import UNIT_FILE
 from builder.solution import solve as solve_problem
 

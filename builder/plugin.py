@@ -32,6 +32,7 @@ class StepwellPlugin(BasePlugin[StepwellConfig]):
     """Turns the problems of a unit into pages."""
 
     site: UnitSite
+    files: Files
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         """Add styles, scripts and formulas in Markdown; keep every request inside the site."""
@@ -46,6 +47,7 @@ class StepwellPlugin(BasePlugin[StepwellConfig]):
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         """Solve every problem and add its page, the listings and the assets."""
         self.site = _acted_on(read_unit_site, Path(config.docs_dir), self.config.problems)
+        self.files = files
         own = (f"{self.config.problems}/", UNIT_FILE)
         for file in files:
             if file.src_uri.startswith(own) and file.src_uri.endswith((".yml", ".yaml")):
@@ -63,14 +65,18 @@ class StepwellPlugin(BasePlugin[StepwellConfig]):
         """Make room for problems embedded in a lesson."""
         return str(_acted_on(embed, markdown, page.file.src_uri, self.site.lessons))
 
-    def on_page_content(self, html: str, *, page: Page, files: Files, **_: Any) -> str:
+    def on_page_content(self, html: str, **_: Any) -> str:
+        """Tell the search what it will find in problems."""
+        return self.site.hint(html)
+
+    def on_post_page(self, output: str, *, page: Page, **_: Any) -> str:
         """Put problems and listings in their places."""
 
         def address(path: str) -> str:
-            target = files.get_file_from_path(path)
+            target = self.files.get_file_from_path(path)
             return get_relative_url(target.url if target else path, page.url)
 
-        return self.site.fill(html, address)
+        return self.site.fill(output, address)
 
 
 def _acted_on(service: Any, *arguments: Any) -> Any:

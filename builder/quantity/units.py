@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from fractions import Fraction
 from functools import cache
+from importlib.resources import files
 from typing import Any
 
 from builder.quantity.kinds import KINDS
@@ -19,11 +20,35 @@ _SPELLINGS = (
 )
 
 
+_UNITS = (
+    "meter gram second minute hour ampere newton joule watt watt_hour coulomb ampere_hour volt "
+    "ohm farad"
+).split()
+_PREFIX_LINE = re.compile(r"[a-z]+- =")
+
+
 @cache
 def _registry() -> Any:
+    """Pint with its prefixes and the few of its units that a circuit has.
+
+    All of pint's units would take a second to load, and would read ``5 a`` as years.
+
+    Raises:
+        RuntimeError: if pint's definitions no longer hold one of the units.
+    """
     from pint import UnitRegistry
 
-    return UnitRegistry(non_int_type=Fraction, cache_folder=None)
+    text = files("pint").joinpath("default_en.txt").read_text(encoding="utf-8")
+    lines = text.splitlines()
+    kept = [line for line in lines if _PREFIX_LINE.match(line)]
+    for unit in _UNITS:
+        definition = next((line for line in lines if line.startswith(f"{unit} =")), None)
+        if definition is None:
+            raise RuntimeError(f"pint does not define {unit} any more")
+        kept.append(definition)
+    registry = UnitRegistry(None, non_int_type=Fraction, cache_folder=None)
+    registry.load_definitions(kept)
+    return registry
 
 
 @cache

@@ -7,7 +7,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
-from markupsafe import Markup
+from markupsafe import Markup, escape
 
 from builder.circuit.tree import groups
 from builder.errors import Fault, FaultyFile
@@ -17,10 +17,11 @@ from builder.problem import read_problem, read_unit
 from builder.problem.model import LEVELS, Problem, Unit
 from builder.site.listing import listing_pages
 from builder.site.page import PARTS, Link, ProblemPage, render, skeleton
+from builder.site.plain_text import search_words
 from builder.solution import solve
 
 UNIT_FILE = "unit.yml"
-_PART = re.compile(r'<div data-stepwell-part="([^"/]+)/([^"]+)"></div>')
+_PART = re.compile(r'<div data-stepwell-part="([^"/]+)/([^"]+)">(?:<p>[^<]*</p>)?</div>')
 _LIST = re.compile(r'<div data-stepwell-list="([^"]+)"></div>')
 
 Address = Callable[[str], str]
@@ -57,6 +58,20 @@ class UnitSite:
     def problems(self) -> tuple[Problem, ...]:
         """Every problem, in the order of the site."""
         return tuple(lesson.solution.problem for lesson in self.lessons.values())
+
+    def hint(self, html: str) -> str:
+        """Put into the placeholders of parts what the search is to find there.
+
+        The search would take longer over formulas and figures than all else takes, and find
+        nothing in them that anybody types.
+        """
+
+        def words(match: re.Match[str]) -> str:
+            slug, id = match.groups()
+            found = search_words(self.lessons[slug], id)
+            return f'<div data-stepwell-part="{slug}/{id}"><p>{escape(found)}</p></div>'
+
+        return _PART.sub(words, html)
 
     def fill(self, html: str, address: Address) -> str:
         """Put the parts of problems and the listings where their placeholders stand."""

@@ -1,4 +1,4 @@
-"""A lesson as plain text, for a terminal."""
+"""A lesson as plain text, for a terminal and for the search."""
 
 from __future__ import annotations
 
@@ -39,6 +39,16 @@ def worked_solution(lesson: Lesson) -> str:
         sides = f"{check.left_number.text} {check.relation} {check.right_number.text}"
         lines.append(f"   {text.prose(check.says)} {sides}")
     return "\n".join(lines).rstrip() + "\n"
+
+
+def search_words(lesson: Lesson, part: str) -> str:
+    """What the search finds of a part of a problem's page."""
+    text = _Text(lesson.display)
+    if part == "opening":
+        return " ".join(lesson.solution.problem.scenario.split())
+    if part == "solution":
+        return ". ".join(text.prose(taught.words.goal) for taught in lesson.steps)
+    return ""
 
 
 class _Text:
