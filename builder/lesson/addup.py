@@ -68,8 +68,15 @@ def _worth_telling(check: Check, display: Display) -> bool:
     if check.kind is CheckKind.EQUIVALENT:
         return len(check.about) > 1 or not _has_forks(display)
     if check.kind is CheckKind.BOUND:
-        return check.about[0] == TOTAL and display.solution.problem.network.source is None
+        whole = check.about[0] == TOTAL and display.solution.problem.network.source is None
+        return whole and _sides_look_different(check, display)
     return True
+
+
+def _sides_look_different(check: Check, display: Display) -> bool:
+    """At the shown digits: “1.00 Ω > 1.00 Ω” would convince nobody."""
+    shows = _told(check, display)
+    return shows.left_number.text != shows.right_number.text
 
 
 def _has_forks(display: Display) -> bool:
