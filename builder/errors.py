@@ -15,8 +15,8 @@ class Fault:
 
     Attributes:
         path: the file, as it was named.
-        line: from 1.
-        column: from 1.
+        line: from 1; 0 if the fault lies in no line, as of a file that is not there.
+        column: from 1; 0 likewise.
         found: what stands there.
         expected: what should stand there.
         advice: what to do about it.
@@ -30,7 +30,7 @@ class Fault:
     advice: str
 
     def __str__(self) -> str:
-        where = f"{self.path}:{self.line}:{self.column}"
+        where = f"{self.path}:{self.line}:{self.column}" if self.line else self.path
         return f"{where}: found {self.found}; expected {self.expected}. {self.advice}"
 
 

@@ -24,14 +24,14 @@ def problem_files(paths: Iterable[Path]) -> list[Path]:
         if path.is_dir():
             inside = sorted(p for p in path.rglob("*.yml") if p.name != UNIT_FILE)
             if not inside:
-                raise FaultyFile((Fault(str(path), 1, 1, "a folder without a problem",
+                raise FaultyFile((Fault(str(path), 0, 0, "a folder without a problem",
                                         "files that end in .yml",
                                         "Name a folder that holds problems."),))  # fmt: skip
             found.update(dict.fromkeys(inside))
         elif path.is_file():
             found[path] = None
         else:
-            raise FaultyFile((Fault(str(path), 1, 1, "no such file or folder",
+            raise FaultyFile((Fault(str(path), 0, 0, "no such file or folder",
                                     "a problem's file or a folder of them",
                                     "Check the path for typing mistakes."),))  # fmt: skip
     return list(found)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+import textwrap
 from collections.abc import Iterator
 
 from builder.lesson import Lesson
@@ -21,15 +23,19 @@ from builder.quantity.formula import (
 from builder.quantity.names import Name
 
 
+WIDTH = 88
+NO_BREAK = "\u00a0"
+
+
 def worked_solution(lesson: Lesson) -> str:
     """The solution of a problem, step by step, with its checks."""
     text = _Text(lesson.display)
     lines = [lesson.solution.problem.title, ""]
-    lines += ["Find: " + "; ".join(text.prose(item) for item in lesson.find) + "."]
-    lines += ["Plan: " + text.prose(lesson.plan), ""]
+    lines += _wrapped("Find: " + "; ".join(text.prose(item) for item in lesson.find) + ".")
+    lines += [*_wrapped("Plan: " + text.prose(lesson.plan)), ""]
     for number, taught in enumerate(lesson.steps, start=1):
         lines.append(f"{number}. {text.prose(taught.words.goal)}   [{taught.step.id}]")
-        lines += ["   " + text.prose(taught.words.reason)]
+        lines += _wrapped(text.prose(taught.words.reason), indent="   ")
         for equation in taught.equations:
             lines += ["     " + line for line in text.equation(equation)]
         lines.append("")
@@ -37,8 +43,16 @@ def worked_solution(lesson: Lesson) -> str:
     lines += ["Checks:"] if lesson.checks else []
     for check in lesson.checks:
         sides = f"{check.left_number.text} {check.relation} {check.right_number.text}"
-        lines.append(f"   {text.prose(check.says)} {sides}")
+        lines += _wrapped(f"{text.prose(check.says)} {sides}", indent="   ", mark="- ")
     return "\n".join(lines).rstrip() + "\n"
+
+
+def _wrapped(text: str, indent: str = "", mark: str = "") -> list[str]:
+    """Lines of a paragraph; a number never parts from its unit at the end of one."""
+    kept = re.sub(r"(?<=[0-9]) (?=[A-Zµa-zΩ]{1,3}(?![A-Za-z]))", NO_BREAK, text)
+    hanging = indent + " " * len(mark)
+    lines = textwrap.wrap(kept, WIDTH, initial_indent=indent + mark, subsequent_indent=hanging)
+    return [line.replace(NO_BREAK, " ") for line in lines]
 
 
 def search_words(lesson: Lesson, part: str) -> str:
