@@ -62,9 +62,14 @@ def check(paths: tuple[Path, ...]) -> None:
     for line in faults:
         click.echo(line)
     if faults:
-        click.echo(f"{len(files)} problems read, {len(faults)} faults.", err=True)
+        click.echo(f"{_counted(len(files), 'problem')} read, {_counted(len(faults), 'fault')}.",
+                   err=True)  # fmt: skip
         sys.exit(1)
-    click.echo(f"{len(files)} problems solved twice; everything agrees.")
+    click.echo(f"{_counted(len(files), 'problem')} solved twice; everything agrees.")
+
+
+def _counted(number: int, noun: str) -> str:
+    return f"{number} {noun}{'' if number == 1 else 's'}"
 
 
 def _unit_of(file: Path) -> Unit | None:

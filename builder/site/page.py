@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import Any
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
-from markupsafe import Markup
+from markupsafe import Markup, escape
 
 from builder.lesson import Lesson
 from builder.lesson.questions import TypedQuestion
@@ -200,4 +200,5 @@ def placeholder(slug: str, part: str) -> str:
 
 def _plain(title: str) -> str:
     """A title as Markdown that means just these characters."""
-    return "".join(f"\\{c}" if c in "\\`*_{}[]()#+-.!<>|$&" else c for c in title)
+    special = "\\`*_{}[]()#+-.!$"
+    return "".join(f"\\{c}" if c in special else str(escape(c)) for c in title)

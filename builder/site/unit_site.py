@@ -137,7 +137,8 @@ def read_unit_site(content: Path, folder: str = "problems") -> UnitSite:
         Disagreement, CheckFailed: if a solution cannot be trusted.
     """
     unit = read_unit(content / UNIT_FILE)
-    problems, faults = read_problems(sorted((content / folder).glob("*.yml")), unit)
+    files = sorted((content / folder).glob("*.yml"))
+    problems, faults = _read_problems(files, unit, content.parent)
     if faults:
         raise FaultyFile(faults)
     problems.sort(key=lambda problem: (LEVELS.index(problem.level), problem.slug))
@@ -145,13 +146,16 @@ def read_unit_site(content: Path, folder: str = "problems") -> UnitSite:
     return UnitSite(unit, folder, lessons)
 
 
-def read_problems(paths: list[Path], unit: Unit) -> tuple[list[Problem], tuple[Fault, ...]]:
+def _read_problems(
+    paths: list[Path], unit: Unit, home: Path
+) -> tuple[list[Problem], tuple[Fault, ...]]:
     """Read several problems; those that can be read, and the faults of the others."""
     problems: list[Problem] = []
     faults: list[Fault] = []
     for path in paths:
         try:
-            problems.append(read_problem(path, unit=unit))
+            name = path.relative_to(home).as_posix()
+            problems.append(read_problem(path, unit=unit, name=name))
         except FaultyFile as error:
             faults.extend(error.faults)
     return problems, tuple(faults)
