@@ -87,8 +87,9 @@ def _open(step: Step, display: Display) -> Words:
         reason = straight(group, members, display, voc)
     else:
         goal = say("Walk back to {named}", named=_walked_to(group, members, display))
-        reason = _handed_on(group, members, display, voc)
-    return Words(goal, sentences(reason, _then(step, display, voc)))
+        again = _handed_on_before(step, display)
+        reason = (_handed_on_again if again else _handed_on)(group, members, display, voc)
+    return Words(goal, sentences(reason, _then(step, members, display, voc)))
 
 
 def _walked_to(group: Group, members: tuple[str, ...], display: Display) -> Prose:
@@ -133,16 +134,47 @@ def _unmerged(display: Display) -> Prose:
     return () if merges else say("No merging is needed for that.")
 
 
+def _handed_on_before(step: Step, display: Display) -> bool:
+    """Whether walking back into a group of the same kind was told in full already."""
+    for other in display.solution.steps:
+        if other.id == step.id:
+            return False
+        if other.kind is StepKind.OPEN and other.group is not None and step.group is not None:
+            merged = any(s.id == f"merge-{other.group.id}" for s in display.solution.steps)
+            if merged and other.group.connection == step.group.connection:
+                return True
+    return False
+
+
+def _handed_on_again(
+    group: Group, members: tuple[str, ...], display: Display, voc: Vocabulary
+) -> Prose:
+    stood, named = display.element(group.id), display.elements(members)
+    one = len(members) == 1
+    if group.connection == SERIES:
+        return say("{stood} stood for a chain too, so {named} {carry} what it carried: {number}.",
+                   stood=stood, named=named, carry=_carry(members),
+                   number=display.number(display.naming.flow(group.id)))  # fmt: skip
+    return say("{named} {sit} between the same two junctions as {stood} did, so {have} the same "
+               "voltage: {number}.",
+               named=named, sit="sits" if one else "sit", stood=stood,
+               have="it has" if one else "they have",
+               number=display.number(display.naming.drop(group.id)))  # fmt: skip
+
+
+def _carry(members: tuple[str, ...]) -> str:
+    return {1: "carries", 2: "both carry"}.get(len(members), "all carry")
+
+
 def _handed_on(
     group: Group, members: tuple[str, ...], display: Display, voc: Vocabulary
 ) -> Prose:
     stood, named = display.element(group.id), display.elements(members)
     if group.connection == SERIES:
-        carry = {1: "carries", 2: "both carry"}.get(len(members), "all carry")
         return say(
             "{stood} stood for a chain, and along a chain the {flow} is the same everywhere. So "
             "{named} {carry} what {stood} carried: {number}.",
-            stood=stood, flow=voc.flow, named=named, carry=carry,
+            stood=stood, flow=voc.flow, named=named, carry=_carry(members),
             number=display.number(display.naming.flow(group.id)),
         )  # fmt: skip
     return say(
@@ -153,17 +185,24 @@ def _handed_on(
     )  # fmt: skip
 
 
-def _then(step: Step, display: Display, voc: Vocabulary) -> Prose:
-    """What follows for each member after what they share."""
-    law = display.solution.problem.law
-    computed = [line.name.quantity for line in step.lines if not line.carries]
+def _then(
+    step: Step, members: tuple[str, ...], display: Display, voc: Vocabulary
+) -> Prose:
+    """What follows for each member, or for some of them, after what they share."""
+    computed = [line.name for line in step.lines if not line.carries]
     if not computed:
         return ()
-    noun, relation = (
-        ("voltage", voc.drop_law) if law.drop in computed else (voc.flow, voc.flow_law)
+    noun, word, relation = (
+        ("voltage", "across", voc.drop_law)
+        if computed[0].quantity == display.solution.problem.law.drop
+        else (voc.flow, voc.flow_word, voc.flow_law)
     )
-    follow = f"The {noun} then follows" if len(computed) == 1 else f"The {noun}s then follow"
-    return say("{follow} from {relation}.", follow=follow, relation=relation)
+    some = display.elements(tuple(name.of for name in computed))
+    whose = say(" {word} {some}", word=word, some=some) if len(computed) < len(members) else ()
+    one = len(computed) == 1
+    return say("The {noun}{whose} then {follow} from {relation}.",
+               noun=noun if one else f"{noun}s", whose=whose,
+               follow="follows" if one else "follow", relation=relation)  # fmt: skip
 
 
 def _work(step: Step, display: Display) -> Words:
@@ -182,15 +221,19 @@ def _work(step: Step, display: Display) -> Words:
 
 
 def _stands_in(step: Step, display: Display, voc: Vocabulary) -> Prose:
-    """Which law replaces what is not known, where all lines of a step do without the same."""
+    """Which law replaces what is not known."""
     law = display.solution.problem.law
     used = {frozenset(name.quantity for name in names_in(line.formula)) for line in step.lines}
     if used == {frozenset((law.value, law.drop))}:
         known, missing, relation = "voltage", voc.flow, voc.flow_law
     elif used == {frozenset((law.value, law.flow))}:
         known, missing, relation = voc.flow, "voltage", voc.drop_law
-    else:
+    elif used == {frozenset((law.flow, law.drop))}:
         return ()
+    else:
+        return say("Where only the {flow} or only the voltage is known, {drop_law} or {flow_law} "
+                   "stands in for the other.",
+                   flow=voc.flow, drop_law=voc.drop_law, flow_law=voc.flow_law)  # fmt: skip
     return say("Here we know the {known}, so {relation} stands in for the {missing}.",
                known=known, relation=relation, missing=missing)  # fmt: skip
 

@@ -163,7 +163,10 @@ def test_the_source_meets_what_is_left(
 # C1 with C2 ∥ C3 = 50 µF: 25/3 µF, 100 µC, so 2 V across the pair.
 # R1 with R2 ∥ R3 = 12 Ω: 22 Ω, 6/11 A, so 72/11 = 6.545 V across the pair.
 CHAIN = "stood for a chain, and along a chain the"
+# R3 ∥ R4 = 120/7 Ω, with R2 260/7 Ω, beside R5 1300/61 Ω, with R1 1910/61 Ω: so 12 V leave
+# 12 · 1300/1910 = 8.17 V for the bank, 8.17 V · 7/260 Ω = 220 mA and 3.77 V for R3 ∥ R4.
 R_NEST = series("R1", parallel("R2", "R3"))
+DEEP_R = series("R1", parallel(series("R2", parallel("R3", "R4")), "R5"))
 OPENINGS = [
     (series("C1", "C2"), (), "open-total", "Walk back to C₁ and C₂",
      f"C_eq {CHAIN} charge is the same everywhere. So C₁ and C₂ both carry what C_eq carried: "
@@ -191,6 +194,25 @@ OPENINGS = [
      "then follows from I = V/R."),
     (R_NEST, ("voltage:R3",), "open-R23", "Walk back to R₃",
      "R₃ has the same two junctions as R₂₃ had, so the voltage is the same: 6.55 V."),
+    # Only what is asked of some members is told of these.
+    (series("C1", "C2"), ("charge:C1", "voltage:C2"), "open-total", "Walk back to C₁ and C₂",
+     f"C_eq {CHAIN} charge is the same everywhere. So C₁ and C₂ both carry what C_eq carried: "
+     "80.0 µC. The voltage across C₂ then follows from V = Q/C."),
+    (series("R1", parallel("R2", "R3", "R4")), ("current:R2", "current:R3", "power:R4"),
+     "open-R234", "Walk back to R₂, R₃ and R₄",
+     # 1/20 + 1/30 + 1/40 = 13/120 behind 10 Ω: 120/13 of 250/13 Ω, so 5.76 V.
+     "R₂, R₃ and R₄ have the same two junctions as R₂₃₄ had, so the voltage is the same: 5.76 V. "
+     "The currents through R₂ and R₃ then follow from I = V/R."),
+    # A second chain or bank is told in short.
+    (DEEP_R, (), "open-R234", "Walk back to R₂ and R₃₄",
+     "R₂₃₄ stood for a chain too, so R₂ and R₃₄ both carry what it carried: 220 mA. The voltages "
+     "then follow from V = RI."),
+    (DEEP_R, (), "open-R34", "Walk back to R₃ and R₄",
+     "R₃ and R₄ sit between the same two junctions as R₃₄ did, so they have the same voltage: "
+     "3.77 V. The currents then follow from I = V/R."),
+    (DEEP_R, ("current:R4",), "open-R34", "Walk back to R₄",
+     "R₄ sits between the same two junctions as R₃₄ did, so it has the same voltage: 3.77 V. The "
+     "current then follows from I = V/R."),
 ]  # fmt: skip
 
 
@@ -260,7 +282,12 @@ WORKS = [
      f"{HEAT} Here we know the voltage, so I = V/R stands in for the current."),
     (series("R1", "R2"), ("power:R1",), "power", "Find the power in R₁",
      f"{HEAT} Here we know the current, so V = RI stands in for the voltage."),
-    (R_NEST, ("power:R1", "power:R2"), "power", "Find the power in R₁ and R₂", HEAT),
+    (R_NEST, ("power:R1", "power:R2"), "power", "Find the power in R₁ and R₂",
+     f"{HEAT} Where only the current or only the voltage is known, V = RI or I = V/R stands in "
+     "for the other."),
+    (C_NEST, ("energy:C1", "energy:C2"), "energy", "Find the energy stored in C₁ and C₂",
+     f"{HALF} Where only the charge or only the voltage is known, V = Q/C or Q = CV stands in "
+     "for the other."),
     (series("C1", "C2"), (), "energy-total", "Find the energy of the whole circuit",
      "Nothing is counted twice, so we add up what each capacitor stores."),
     (series("R1", "R2"), (), "power-total", "Find the power of the whole circuit",
