@@ -10,9 +10,9 @@ from mkdocs.commands.build import build
 from mkdocs.config import load_config
 from mkdocs.exceptions import Abort
 
-import builder.site.unit_site as unit_site
 from builder.problem.model import Problem
 from builder.quantity.formula import ReciprocalSum, Sum
+from builder.site import unit_site
 from builder.solution import Step, solve
 from builder.solution.stepwise import all_steps
 from tests.site.pages import CIRCUITS, FLASHER, Markup, write_unit

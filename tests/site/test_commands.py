@@ -55,7 +55,7 @@ def test_solve_stops_with_the_fault_of_a_file(problem: Path) -> None:
     result = CliRunner().invoke(main, ["solve", str(problem)])
     assert result.exit_code == 1
     assert result.stdout == ""
-    assert f'{problem}:10:' in result.stderr
+    assert f"{problem}:10:" in result.stderr
     assert '"uG" is no unit' in result.stderr
 
 

@@ -68,7 +68,7 @@
   }
 
   function judge(typed, expected) {
-    if (typed.trim() === "") return { right: false, says: "Type a number and a unit first." };
+    if (typed.trim() === "") return { says: "Type a number and a unit first." };
     var answer = readAnswer(typed);
     if (answer === null || !isFinite(answer.value)) {
       return { right: false, says: "That is no number with a unit. Write it like 12 V or 4.7 µF." };
@@ -101,14 +101,15 @@
     return made;
   }
 
+  /* The verdict is true, false, or undefined where nothing was answered. */
   function reply(form, right, nodes) {
     var place = form.querySelector(".sw-reply");
     place.className = "sw-reply " + (right ? "sw-reply-right" : "sw-reply-wrong");
     place.textContent = "";
-    place.appendChild(element("b", "", right ? "Right. " : "Not yet. "));
+    if (right !== undefined) place.appendChild(element("b", "", right ? "Right. " : "Not yet. "));
     nodes.forEach(function (node) { place.appendChild(node); });
     var step = form.dataset.step && document.getElementById(form.dataset.step);
-    if (!right && step) {
+    if (right === false && step) {
       var goal = step.querySelector(".sw-step-goal");
       var link = element("a", "sw-reply-look", "");
       link.href = "#" + step.id;
@@ -126,7 +127,7 @@
   function checkChoice(form) {
     var chosen = form.querySelector("input:checked");
     if (!chosen) {
-      reply(form, false, [document.createTextNode("Choose one of the answers first.")]);
+      reply(form, undefined, [document.createTextNode("Choose one of the answers first.")]);
       return;
     }
     var told = form.querySelector('[data-reply="' + chosen.value + '"] .sw-reply-text');
