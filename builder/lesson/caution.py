@@ -96,7 +96,5 @@ def _resistors(display: Display, naming: Naming) -> Caution | None:
 
 
 def _touch(volts: NumberOf, rule: Prose) -> Caution:
-    says = sentences(
-        say("{volts} is more than can be touched safely.", volts=volts), rule, _DEFER
-    )
+    says = sentences(say("{volts} is more than can be touched safely.", volts=volts), rule, _DEFER)
     return Caution(says, f"{_IEC}: 60 V direct current for children, 120 V for healthy adults")

@@ -53,8 +53,7 @@ class Display:
         letter = KINDS[name.quantity].symbol
         if name.of == TOTAL:
             bare = any(
-                element_index(leaf, law.letter) == ""
-                for leaf in leaves(self.solution.problem.tree)
+                element_index(leaf, law.letter) == "" for leaf in leaves(self.solution.problem.tree)
             )
             return Symbol(letter, "eq" if name.quantity == law.value else "tot" if bare else "")
         source = self.solution.problem.network.source

@@ -128,9 +128,7 @@ def _one_fraction(line: Line, display: Display) -> Reciprocal | None:
     unit = units.pop()
     power = next(p for p, prefix in PREFIXES.items() if prefix + kind.unit == unit)
     size = Fraction(10) ** power
-    members = [
-        as_fraction(display.solution.values[name]) / size for name in names_in(line.formula)
-    ]
+    members = [as_fraction(display.solution.values[name]) / size for name in names_in(line.formula)]
     if not all(member.denominator == 1 for member in members):
         return None
     under = lcm(*(member.numerator for member in members))

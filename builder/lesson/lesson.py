@@ -97,9 +97,7 @@ def _taught(display: Display) -> tuple[TaughtStep, ...]:
     for step in display.solution.steps:
         known.extend(step.found)
         taught.append(
-            TaughtStep(
-                step, narrate(step, display), equations(step.lines, display), tuple(known)
-            )
+            TaughtStep(step, narrate(step, display), equations(step.lines, display), tuple(known))
         )
     return tuple(taught)
 

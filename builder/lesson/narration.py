@@ -166,9 +166,7 @@ def _carry(members: tuple[str, ...]) -> str:
     return {1: "carries", 2: "both carry"}.get(len(members), "all carry")
 
 
-def _handed_on(
-    group: Group, members: tuple[str, ...], display: Display, voc: Vocabulary
-) -> Prose:
+def _handed_on(group: Group, members: tuple[str, ...], display: Display, voc: Vocabulary) -> Prose:
     stood, named = display.element(group.id), display.elements(members)
     if group.connection == SERIES:
         return say(
@@ -185,9 +183,7 @@ def _handed_on(
     )  # fmt: skip
 
 
-def _then(
-    step: Step, members: tuple[str, ...], display: Display, voc: Vocabulary
-) -> Prose:
+def _then(step: Step, members: tuple[str, ...], display: Display, voc: Vocabulary) -> Prose:
     """What follows for each member, or for some of them, after what they share."""
     computed = [line.name for line in step.lines if not line.carries]
     if not computed:

@@ -23,7 +23,7 @@ def plan(display: Display) -> Prose:
     if StepKind.MERGE not in kinds:
         start = _without_merging(display)
     elif any(step.id == f"merge-{TOTAL}" for step in display.solution.steps):
-        start = sentences(_merging_all(kinds, display), _after_merging_all(kinds))
+        start = sentences(_merging_all(kinds, display), _after_merging_all(kinds, display))
     else:
         start = _merging_some(kinds)
     return sentences(start, *_endings(display))
@@ -37,12 +37,15 @@ def _merging_all(kinds: list[StepKind], display: Display) -> Prose:
                count=number_word(merges), one=one)  # fmt: skip
 
 
-def _after_merging_all(kinds: list[StepKind]) -> Prose:
+def _after_merging_all(kinds: list[StepKind], display: Display) -> Prose:
+    law, source = display.solution.problem.law, display.solution.problem.network.source
+    driven = source is not None and source.quantity == law.drop
+    its = vocabulary(law).flow if driven else "voltage"
     back = "walk back" if kinds.count(StepKind.MERGE) == 1 else "walk back to the single elements"
     if StepKind.DRIVE in kinds and StepKind.OPEN in kinds:
-        return say("Let the source meet it, then {back}.", back=back)
+        return say("Find its {its}, then {back}.", its=its, back=back)
     if StepKind.DRIVE in kinds:
-        return say("Then let the source meet it.")
+        return say("Then find its {its}.", its=its)
     return say("Then {back}.", back=back) if StepKind.OPEN in kinds else ()
 
 

@@ -91,9 +91,7 @@ class _Compared:
     wants_large: bool
 
 
-def _who(
-    compared: _Compared, group: Group, sizes: list[Exact], display: Display
-) -> ChoiceQuestion:
+def _who(compared: _Compared, group: Group, sizes: list[Exact], display: Display) -> ChoiceQuestion:
     two, value = len(sizes) == 2, vocabulary(display.solution.problem.law).value
     large, small = ("larger", "smaller") if two else ("largest", "smallest")
     most, least = (max(sizes), min(sizes))[:: 1 if compared.wants_large else -1]

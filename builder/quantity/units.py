@@ -46,7 +46,7 @@ def _registry() -> Any:
         if definition is None:
             raise RuntimeError(f"pint does not define {unit} any more")
         kept.append(definition)
-    registry = UnitRegistry(None, non_int_type=Fraction, cache_folder=None)
+    registry: Any = UnitRegistry(None, non_int_type=Fraction, cache_folder=None)
     registry.load_definitions(kept)
     return registry
 

@@ -22,7 +22,6 @@ from builder.quantity.formula import (
 )
 from builder.quantity.names import Name
 
-
 WIDTH = 88
 NO_BREAK = "\u00a0"
 

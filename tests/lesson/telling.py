@@ -139,4 +139,3 @@ def members_of(problem: Problem) -> Iterator[tuple[Group, tuple[str, ...]]]:
     """Every group with the ids of its members."""
     for group in groups(problem.tree):
         yield group, tuple(part.id for part in group.parts)
-

@@ -51,9 +51,7 @@ NEST = series("C1", parallel("C2", "C3"))
 TYPED = {"C1": "10 uF", "C2": "22 uF", "C3": "8 uF"}
 
 
-def _row(
-    quantity: str, of: str, unit: str, exact: str, value: float, shown: str
-) -> dict[str, Any]:
+def _row(quantity: str, of: str, unit: str, exact: str, value: float, shown: str) -> dict[str, Any]:
     return {"quantity": quantity, "of": of, "unit": unit, "exact": exact, "value": value,
             "shown": shown}  # fmt: skip
 

@@ -90,9 +90,7 @@ def _formula(formula: Formula, display: Display, *, numbers: bool) -> str:
 C_NEST = series("C1", parallel("C2", "C3"))
 LADDER = parallel("R4", series("R3", parallel("R1", "R2")))
 TWELVE = [f"C{number}" for number in range(1, 13)]
-Row = tuple[
-    Tree | str, str | None, tuple[str, ...], dict[str, str] | None, str, list[str]
-]
+Row = tuple[Tree | str, str | None, tuple[str, ...], dict[str, str] | None, str, list[str]]
 WRITTEN: list[Row] = [
     # 3/30 + 1/30 = 4/30 of a microfarad's reciprocal: 7.5 µF.
     (series("C1", "C3"), "12 V", (), None, "merge-total",

@@ -117,9 +117,7 @@ LATER_MERGES = [
 
 
 @pytest.mark.parametrize(("tree", "step", "goal", "reason", "remark"), LATER_MERGES)
-def test_later_merges_say_less(
-    tree: Tree, step: str, goal: str, reason: str, remark: str
-) -> None:
+def test_later_merges_say_less(tree: Tree, step: str, goal: str, reason: str, remark: str) -> None:
     """A kind that was told in full comes again in short, and then in shorter; so do remarks."""
     assert words_of(asking(tree, None), step) == (goal, reason, remark)
 
@@ -340,16 +338,16 @@ def test_an_authors_own_words_replace_the_generated_ones(
 
 PLANS = [
     (C_NEST, "12 V", (),
-     "In two moves, merge from the inside out until one capacitor is left. Let the source meet "
-     "it, then walk back to the single elements. The energy comes last."),
+     "In two moves, merge from the inside out until one capacitor is left. Find its charge, "
+     "then walk back to the single elements. The energy comes last."),
     (R_NEST, "12 V", ("current:R2",),
-     "In two moves, merge from the inside out until one resistor is left. Let the source meet it, "
+     "In two moves, merge from the inside out until one resistor is left. Find its current, "
      "then walk back to the single elements."),
     (series("R1", "R2"), "12 V", ("voltage:R1",),
-     "Merge everything into one resistor in a single move. Let the source meet it, then walk "
+     "Merge everything into one resistor in a single move. Find its current, then walk "
      "back."),
     (series("R1", "R2"), "12 V", ("current:total",),
-     "Merge everything into one resistor in a single move. Then let the source meet it."),
+     "Merge everything into one resistor in a single move. Then find its current."),
     (parallel("C1", "C2"), "12 V", ("energy:total",),
      "Merge everything into one capacitor in a single move. The energy comes last."),
     (series("R1", "R2"), "2 A", ("voltage:R1", "power:total"),

@@ -195,9 +195,7 @@ def _is_right(question: ChoiceQuestion, solution: Solution) -> bool:
     return _doubles(right, ask, solution)
 
 
-def _has_the_most(
-    question: ChoiceQuestion, right: Option, ask: str, solution: Solution
-) -> bool:
+def _has_the_most(question: ChoiceQuestion, right: Option, ask: str, solution: Solution) -> bool:
     law = solution.problem.law
     quantity = law.drop if law.drop in ask else law.flow
     assert quantity in ask

@@ -39,9 +39,7 @@ def _circuit(tree: Tree | str, source: str | None, *asked: str) -> Display:
 
 def _typed(tree: Tree | str) -> dict[str, str]:
     names = sorted(set(re.findall(r"[CR]\d", str(tree))))
-    return {
-        name: f"{VALUES[name[1]]} {'uF' if name[0] == 'C' else 'ohm'}" for name in names
-    }
+    return {name: f"{VALUES[name[1]]} {'uF' if name[0] == 'C' else 'ohm'}" for name in names}
 
 
 C_CHAIN, C_BANK = series("C1", "C2"), parallel("C1", "C2")
