@@ -3,8 +3,11 @@
 PY := .venv/bin/python
 CHECKED_BROWSER := $(CURDIR)/.venv/browser
 
+# The theme would otherwise announce its end of life at every build.
+export NO_MKDOCS_2_WARNING := 1
+
 .DEFAULT_GOAL := help
-.PHONY: help site preview test check lint format types layers bench fonts clean
+.PHONY: help site preview test check lint format types layers bench pictures fonts clean
 
 help: ## list the commands
 	@sed -n 's/^\([a-z]*\):.*## \(.*\)/make \1	\2/p' Makefile | expand -t 16
@@ -39,6 +42,10 @@ layers: .venv/installed-dev ## check that no layer imports a higher one
 
 bench: .venv/installed-dev ## measure the speed of solving and building, and the memory
 	$(PY) -m tests.bench
+
+pictures: .venv/installed-dev ## photograph every kind of page, narrow and wide, light and dark
+	$(PY) -m tests.get_browser "$(CHECKED_BROWSER)"
+	PATH="$(CHECKED_BROWSER):$$PATH" $(PY) -m tests.pictures
 
 fonts: .venv/installed-dev ## make the shipped font subsets and their width table again (needs npm)
 	$(PY) builder/site/fonts/make_fonts.py

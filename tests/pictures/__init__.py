@@ -1,0 +1,1 @@
+"""Pictures of the unit's pages, to be looked at."""
