@@ -59,7 +59,6 @@ def _sheet(browser: Browser, site: Path, into: Path) -> None:
                 page.wait_for_function("document.fonts.status === 'loaded'")
                 picture = into / f"{kind}-{width}-{scheme}.png"
                 page.screenshot(path=str(picture), full_page=True)
-                print(picture.relative_to(ROOT))
             context.close()
 
 
