@@ -89,9 +89,12 @@ class Unit:
         digits: significant digits where a problem does not say.
         symbols: ``iec`` (IEC 60617) or ``ieee`` (IEEE 315) shapes in figures.
         objectives: what each objective says, by its id, in teaching order.
+        path: lesson pages (they end in ``.md``) and problems' names in teaching order; empty
+            for the usual order.
     """
 
     title: str
     digits: int = 3
     symbols: str = "iec"
     objectives: Mapping[str, str] = field(default_factory=dict)
+    path: tuple[str, ...] = ()

@@ -22,6 +22,7 @@ from builder.problem.shape import (
     UnitShape,
     keys_of,
 )
+from builder.problem.teaching_path import read_path
 from builder.problem.typed import (
     as_items,
     as_map,
@@ -68,8 +69,12 @@ def read_problem_text(text: str, path_name: str, unit: Unit | None = None) -> Pr
     return _problem(text, Faults(path_name), Path(path_name), unit)
 
 
-def read_unit(path: Path) -> Unit:
+def read_unit(path: Path, *, folder: str = "problems") -> Unit:
     """Read the file that describes a unit.
+
+    Args:
+        path: the file; the lesson pages that it names stand in its folder.
+        folder: the folder of the problems, seen from there.
 
     Raises:
         FaultyFile: with all faults, in the order of the file.
@@ -82,8 +87,10 @@ def read_unit(path: Path) -> Unit:
     symbols = root.get("symbols")
     chosen = choice_of(symbols.value, SYMBOLS, faults) if symbols else None
     objectives = _sentences(root, faults)
+    stops = root.get("path")
+    taught = read_path(stops, path.parent, folder, faults) if stops else ()
     faults.stop()
-    return Unit(title, digits or Unit.digits, chosen or Unit.symbols, objectives)
+    return Unit(title, digits or Unit.digits, chosen or Unit.symbols, objectives, taught)
 
 
 def _bytes_of(path: Path, faults: Faults) -> bytes:

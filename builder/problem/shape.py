@@ -275,6 +275,11 @@ class UnitShape(Shape):
         description="What each objective says, by its id, in teaching order.",
         examples=[{"merge-parallel": "Merge a parallel group into one equivalent"}],
     )
+    path: list[str] = Field(
+        [],
+        description="Lesson pages and problems in teaching order; by default lessons first.",
+        examples=[["sharing-a-junction.md", "flasher-reservoir"]],
+    )
 
 
 def problem_schema() -> dict[str, Any]:
