@@ -106,14 +106,18 @@ def find_tree(between: dict[str, tuple[str, str]], terminals: tuple[str, str]) -
 
 
 def _merge_parallel(branches: list[_Branch], order: dict[str, int]) -> bool:
-    for first in branches:
-        same = [b for b in branches if set(b.ends) == set(first.ends)]
+    by_ends: dict[frozenset[str], list[_Branch]] = {}
+    for branch in branches:
+        by_ends.setdefault(frozenset(branch.ends), []).append(branch)
+    for same in by_ends.values():
         if len(same) > 1:
+            first = same[0]
             start = first.ends[0]
             beside = [part for b in same for part in _beside(b.from_(start))]
             beside.sort(key=lambda part: min(order[leaf] for leaf in leaves(part)))
             merged = in_parallel("", *beside)
-            branches[:] = [b for b in branches if b not in same]
+            gone = {id(branch) for branch in same}
+            branches[:] = [b for b in branches if id(b) not in gone]
             branches.append(_Branch(merged, first.ends))
             return True
     return False

@@ -44,15 +44,15 @@ def read_number(text: str) -> Rational:
         raise ValueError(f"a number of more than {LONGEST_NUMBER} characters is too long")
     match = _NUMBER.fullmatch(text.strip())
     if match is None:
-        raise ValueError(f"{text!r} is not a number")
+        raise ValueError(f'"{text}" is not a number')
     if match["over"]:
         if int(match["under"]) == 0:
-            raise ValueError(f"{text!r} divides by zero")
+            raise ValueError(f'"{text}" divides by zero')
         value = Fraction(int(match["over"]), int(match["under"]))
     else:
         exponent = int((match["exp"] or "0").replace("−", "-"))
         if abs(exponent) > LARGEST_EXPONENT:
-            raise ValueError(f"{text!r} has an exponent beyond ±{LARGEST_EXPONENT}")
+            raise ValueError(f'"{text}" has an exponent beyond ±{LARGEST_EXPONENT}')
         value = Fraction(match["digits"]) * Fraction(10) ** exponent
     if match["sign"] in ("-", "−"):
         value = -value

@@ -100,7 +100,7 @@ def _short(text: str, most: int = 40) -> str:
 
 
 def _unit_advice(unit_text: str) -> str:
-    near = difflib.get_close_matches(unit_text, _COMMON_UNITS, n=1, cutoff=0.5)
+    near = difflib.get_close_matches(unit_text, _COMMON_UNITS, n=1, cutoff=0.6)
     folded = [unit for unit in _COMMON_UNITS if unit.lower() == unit_text.lower()]
     guess = (folded or near)[:1]
     hint = f' Did you mean "{guess[0]}"?' if guess else ""

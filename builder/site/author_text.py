@@ -16,6 +16,9 @@ from markupsafe import Markup
 from builder.site.latex import formula
 
 _PLACEHOLDER = re.compile(r"\{([A-Za-z][A-Za-z0-9_]*(?:\.(?:name|value))?)\}")
+_INLINE_FORMULA = r"(?<![\\$])\$(?![\s$])[^$\n]+?(?<!\s)\$(?!\d)"
+_FORMULA = re.compile(rf"\$\$[^$]+\$\$|{_INLINE_FORMULA}")
+_BETWEEN = re.compile(rf"({_FORMULA.pattern}|\{{\{{|\}}\}})")
 _SENTINEL = re.compile("\ue000(\\d+)\ue001")
 _SAFE_LINK = re.compile(r"(?:https?:|mailto:|#|\.{0,2}/|[\w\-./]+(?:$|[#?]))", re.IGNORECASE)
 
@@ -80,9 +83,10 @@ def block(markdown: str, placeholder: Placeholder) -> Markup:
         return f"\ue000{len(stash) - 1}\ue001"
 
     text = re.sub("[\ue000\ue001]", "", markdown)
-    parts = re.split(r"(\{\{|\}\})", text)
     kept = "".join(
-        {"{{": "{", "}}": "}"}.get(part) or _PLACEHOLDER.sub(keep, part) for part in parts
+        {"{{": "{", "}}": "}"}.get(part)
+        or (part if _FORMULA.fullmatch(part) else _PLACEHOLDER.sub(keep, part))
+        for part in _BETWEEN.split(text)
     )
     html = _markdown().reset().convert(kept)
     return Markup(_SENTINEL.sub(lambda match: str(stash[int(match.group(1))]), html))

@@ -91,9 +91,9 @@ ADVICE = [
     ("5 degC", '"5 degC"', '"degC" is no unit of a circuit quantity.'),
     ("5 %", '"5 %"', '"%" is no unit of a circuit quantity.'),
     ("5 Hz", '"5 Hz"', '"Hz" is no unit of a circuit quantity.'),
-    ("1/0 V", '"1/0 V"', "'1/0' divides by zero."),
-    ("1e31 V", '"1e31 V"', "'1e31' has an exponent beyond ±30."),
-    ("1e-31 V", '"1e-31 V"', "'1e-31' has an exponent beyond ±30."),
+    ("1/0 V", '"1/0 V"', '"1/0" divides by zero.'),
+    ("1e31 V", '"1e31 V"', '"1e31" has an exponent beyond ±30.'),
+    ("1e-31 V", '"1e-31 V"', '"1e-31" has an exponent beyond ±30.'),
     (
         "1" * 41 + " V",
         '"' + "1" * 39 + '…"',

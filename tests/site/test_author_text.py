@@ -91,6 +91,13 @@ def test_formulas_become_mathml() -> None:
     assert inline("from $5 to $6", nothing) == "from $5 to $6"
 
 
+def test_braces_inside_a_formula_are_the_formula_s() -> None:
+    """A formula keeps its braces even where they could stand for an element."""
+    html = inline("{C1}: $V_{C1} = \\frac{{Q}}{C}$", lambda name: Markup("!"))
+    assert html.startswith("!: <math")
+    assert "!" not in html[2:]
+
+
 def test_private_characters_cannot_forge_a_placeholder() -> None:
     """The characters that mark filled places are removed from an author's text."""
     assert inline("\ue0000\ue001 {C1}", lambda name: Markup("!")) == "0 !"
