@@ -71,6 +71,45 @@ def number_math(key: str, shown: Shown) -> str:
     )
 
 
+def formula_math(
+    formula: Formula, atom: Callable[[Name], str], *, numbers: bool = False, top: bool = False
+) -> str:
+    """A formula.
+
+    Args:
+        formula: what is written.
+        atom: how a quantity in it is written.
+        numbers: whether atoms are numbers, which need signs and brackets that letters do not.
+        top: whether the reciprocal of what is meant stands at the left, so that a sum of
+            reciprocals stands alone.
+    """
+
+    def write(part: Formula) -> str:
+        return formula_math(part, atom, numbers=numbers)
+
+    match formula:
+        case Ref(name):
+            return atom(name)
+        case Num(value):
+            if value.denominator == 1:
+                return f"<mn>{value.numerator}</mn>"
+            return f"<mfrac><mn>{value.numerator}</mn><mn>{value.denominator}</mn></mfrac>"
+        case Sum(terms):
+            return f"<mrow>{'<mo>+</mo>'.join(map(write, terms))}</mrow>"
+        case Product(factors):
+            sign = _TIMES if numbers else _INVISIBLE_TIMES
+            return f"<mrow>{sign.join(map(write, factors))}</mrow>"
+        case Quotient(over, under):
+            return f"<mfrac>{write(over)}{write(under)}</mfrac>"
+        case Square(base):
+            inner = f"<mrow><mo>(</mo>{write(base)}<mo>)</mo></mrow>" if numbers else write(base)
+            return f"<msup>{inner}<mn>2</mn></msup>"
+        case ReciprocalSum(terms):
+            parts = (f"<mfrac><mn>1</mn>{write(term)}</mfrac>" for term in terms)
+            summed = f"<mrow>{'<mo>+</mo>'.join(parts)}</mrow>"
+            return summed if top else f"<mfrac><mn>1</mn>{summed}</mfrac>"
+
+
 class MathWriter:
     """Writes the equations of one lesson."""
 
@@ -135,38 +174,10 @@ class MathWriter:
                 return f"<mfrac><mn>{over}</mn>{below}</mfrac>"
 
     def _top(self, formula: Formula, atom: Callable[[Name], str]) -> str:
-        if isinstance(formula, ReciprocalSum):
-            return self._reciprocals(formula, atom)
-        return self._formula(formula, atom)
-
-    def _reciprocals(self, formula: ReciprocalSum, atom: Callable[[Name], str]) -> str:
-        terms = (f"<mfrac><mn>1</mn>{self._formula(term, atom)}</mfrac>" for term in formula.terms)
-        return f"<mrow>{'<mo>+</mo>'.join(terms)}</mrow>"
+        return formula_math(formula, atom, numbers=atom == self._number, top=True)
 
     def _formula(self, formula: Formula, atom: Callable[[Name], str]) -> str:
-        match formula:
-            case Ref(name):
-                return atom(name)
-            case Num(value):
-                if value.denominator == 1:
-                    return f"<mn>{value.numerator}</mn>"
-                return f"<mfrac><mn>{value.numerator}</mn><mn>{value.denominator}</mn></mfrac>"
-            case Sum(terms):
-                joined = "<mo>+</mo>".join(self._formula(term, atom) for term in terms)
-                return f"<mrow>{joined}</mrow>"
-            case Product(factors):
-                sign = _TIMES if atom == self._number else _INVISIBLE_TIMES
-                joined = sign.join(self._formula(factor, atom) for factor in factors)
-                return f"<mrow>{joined}</mrow>"
-            case Quotient(over, under):
-                return f"<mfrac>{self._formula(over, atom)}{self._formula(under, atom)}</mfrac>"
-            case Square(base):
-                inner = self._formula(base, atom)
-                if atom == self._number:
-                    inner = f"<mrow><mo>(</mo>{inner}<mo>)</mo></mrow>"
-                return f"<msup>{inner}<mn>2</mn></msup>"
-            case ReciprocalSum():
-                return f"<mfrac><mn>1</mn>{self._reciprocals(formula, atom)}</mfrac>"
+        return formula_math(formula, atom, numbers=atom == self._number)
 
     def _symbol(self, name: Name) -> str:
         return symbol_math(self._display.symbol(name))
