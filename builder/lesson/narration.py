@@ -45,7 +45,7 @@ def _goal_of(name: Name, display: Display) -> Prose:
         return (
             say("Find the {flow} that the source delivers", flow=name.quantity)
             if name.quantity == law.flow
-            else say("Find the voltage across the source")
+            else say("Find the voltage across the whole circuit")
         )
     word = "across" if name.quantity == law.drop else vocabulary(law).flow_word
     return say("Find the {noun} {word} {one}",

@@ -130,9 +130,9 @@ DRIVES = [
     (series("R1", "R2"), "12 V", (), "current", "Find the current that the source delivers",
      "Only R_eq is left, straight across the source, and it has the source's whole voltage. Its "
      "current follows from I = V/R."),
-    (parallel("C1", "C2"), "12 uC", (), "charge", "Find the voltage across the source",
+    (parallel("C1", "C2"), "12 uC", (), "charge", "Find the voltage across the whole circuit",
      "C_eq carries the whole charge of the source, so its voltage follows from V = Q/C."),
-    (parallel("R1", "R2"), "2 A", (), "current", "Find the voltage across the source",
+    (parallel("R1", "R2"), "2 A", (), "current", "Find the voltage across the whole circuit",
      "R_eq carries the whole current of the source, so its voltage follows from V = RI."),
     ("C1", "12 V", (), "charge", "Find the charge on C₁",
      f"C₁ {ACROSS} Its charge follows from Q = CV."),
