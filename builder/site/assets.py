@@ -9,8 +9,13 @@ from builder.figure import STYLE_SHEET
 _HERE = Path(__file__).parent
 _BASE = "assets/stepwell"
 
-STYLES = (f"{_BASE}/stepwell.css", f"{_BASE}/figure.css", f"{_BASE}/theme.css")
-SCRIPTS = (f"{_BASE}/stepwell.js",)
+STYLES = (
+    f"{_BASE}/stepwell.css",
+    f"{_BASE}/figure.css",
+    f"{_BASE}/theme.css",
+    f"{_BASE}/print.css",
+)
+SCRIPTS = (f"{_BASE}/stepwell.js", f"{_BASE}/print.js")
 SEARCH_SHIM = f"{_BASE}/iframe-worker.min.js"
 
 

@@ -83,7 +83,8 @@ class UnitSite:
                 links = self._links(slug, address)
                 made[slug] = ProblemPage(self.lessons[slug], self.unit, slug, links)
             wanted = next(part for part in PARTS if part.id == id)
-            return str(made[slug].part(wanted))
+            filling = made[slug].part(wanted)
+            return f'<div class="sw-part" data-part="{id}">{filling}</div>' if filling else ""
 
         filled = _PART.sub(part, html)
         return _LIST.sub(lambda match: str(self._listing(match.group(1), address)), filled)

@@ -194,24 +194,11 @@
     if (target && target.matches("details.sw-step")) target.open = true;
   }
 
-  /* On paper a closed step would be lost; what was closed is closed again afterwards. */
-  function openForPaper() {
-    var opened = [];
-    window.addEventListener("beforeprint", function () {
-      opened = Array.prototype.slice.call(document.querySelectorAll("details.sw-step:not([open])"));
-      opened.forEach(function (step) { step.open = true; });
-    });
-    window.addEventListener("afterprint", function () {
-      opened.forEach(function (step) { step.open = false; });
-    });
-  }
-
   function start() {
     Array.prototype.forEach.call(document.querySelectorAll("form.sw-question"), setUpQuestion);
     Array.prototype.forEach.call(document.querySelectorAll("[data-steps]"), setUpSteps);
     window.addEventListener("hashchange", openTarget);
     openTarget();
-    openForPaper();
   }
 
   if (document.readyState === "loading") document.addEventListener("DOMContentLoaded", start);
