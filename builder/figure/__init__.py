@@ -4,12 +4,21 @@ from __future__ import annotations
 
 from pathlib import Path
 
+from builder.figure.by_junction import describe_by_junction
 from builder.figure.layout import lay_out
 from builder.figure.request import Drawing, Label, ValueText
 from builder.figure.svg import to_svg
 from builder.figure.words import describe
 
-__all__ = ["STYLE_SHEET", "Drawing", "Label", "ValueText", "describe", "draw"]
+__all__ = [
+    "STYLE_SHEET",
+    "Drawing",
+    "Label",
+    "ValueText",
+    "describe",
+    "describe_by_junction",
+    "draw",
+]
 
 STYLE_SHEET = Path(__file__).parent / "figure.css"
 

@@ -12,6 +12,7 @@ _BASE = "assets/stepwell"
 STYLES = (
     f"{_BASE}/stepwell.css",
     f"{_BASE}/figure.css",
+    f"{_BASE}/access.css",
     f"{_BASE}/theme.css",
     f"{_BASE}/print.css",
 )

@@ -5,13 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from markupsafe import Markup
+from markupsafe import Markup, escape
 
 from builder.circuit.tree import Leaf, Tree, leaves
-from builder.figure import Drawing, Label, ValueText, describe, draw
+from builder.figure import Drawing, Label, ValueText, describe, describe_by_junction, draw
 from builder.lesson import Lesson
 from builder.lesson.lesson import TaughtStep
-from builder.quantity.names import TOTAL, Name
+from builder.quantity.names import TOTAL, Name, Symbol
+from builder.site.markup import symbol_html
 from builder.solution import StepKind
 
 
@@ -33,6 +34,17 @@ class FigureMaker:
         """The circuit as the problem gives it."""
         tree = self.lesson.solution.problem.tree
         return self._draw(tree, (), frozenset(), "given", "The circuit")
+
+    def in_words(self) -> tuple[Markup, ...]:
+        """The circuit as the problem gives it, a sentence for each junction."""
+        problem = self.lesson.solution.problem
+        labels = {leaf: self._label(leaf, ()) for leaf in leaves(problem.tree)}
+        quantity = problem.network.source.quantity if problem.network.source else None
+        told = describe_by_junction(problem.tree, labels, quantity)
+        return tuple(
+            Markup("").join(symbol_html(p) if isinstance(p, Symbol) else escape(p) for p in words)
+            for words in told
+        )
 
     def after(self, number: int, taught: TaughtStep) -> Markup:
         """The circuit after a step, with what is known by then."""
