@@ -5,9 +5,14 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 
 from tests.bench.building import measure_building
+from tests.bench.weighing import measure_pages
 from tests.bench.solving import measure_solving
 
-MEASUREMENTS: tuple[Callable[[], Iterator[str]], ...] = (measure_solving, measure_building)
+MEASUREMENTS: tuple[Callable[[], Iterator[str]], ...] = (
+    measure_solving,
+    measure_building,
+    measure_pages,
+)
 """Each yields lines to print as soon as it knows them."""
 
 
