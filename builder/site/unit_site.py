@@ -18,6 +18,7 @@ from builder.problem.model import LEVELS, Problem, Unit
 from builder.site.listing import listing_pages
 from builder.site.page import PARTS, Link, ProblemPage, render, skeleton
 from builder.site.plain_text import search_words
+from builder.site.sources import problem_sources
 from builder.solution import solve
 
 UNIT_FILE = "unit.yml"
@@ -137,9 +138,9 @@ def read_unit_site(content: Path, folder: str = "problems") -> UnitSite:
         FaultyFile: with the faults of all files.
         Disagreement, CheckFailed: if a solution cannot be trusted.
     """
+    sources = problem_sources(content, folder)
     unit = read_unit(content / UNIT_FILE)
-    files = sorted((content / folder).glob("*.yml"))
-    problems, faults = _read_problems(files, unit, content.parent)
+    problems, faults = _read_problems(sources, unit, content.parent)
     if faults:
         raise FaultyFile(faults)
     problems.sort(key=lambda problem: (LEVELS.index(problem.level), problem.slug))
