@@ -36,6 +36,7 @@ from builder.quantity.formula import (
 from builder.quantity.names import Name, Symbol
 from builder.quantity.show import Shown
 from builder.site.markup import Writer
+from builder.site.spoken import Speaker, spoken_number
 
 _TIMES = "<mo>⋅</mo>"
 _INVISIBLE_TIMES = "<mo>&#x2062;</mo>"
@@ -61,6 +62,14 @@ def shown_math(shown: Shown) -> str:
 
 def _row(left: str, relation: str, right: str) -> str:
     return f"<mtr><mtd>{left}</mtd><mtd><mo>{escape(relation)}</mo></mtd><mtd>{right}</mtd></mtr>"
+
+
+def _lined_up(rows: Iterable[str], said: str) -> Markup:
+    """Rows below each other, and what a screen reader says for them."""
+    return Markup(
+        f'<math display="block" class="sw-eq" aria-label="{escape(said)}">'
+        f'<mtable columnalign="right center left" class="sw-lined">{"".join(rows)}</mtable></math>'
+    )
 
 
 def number_math(key: str, shown: Shown) -> str:
@@ -116,31 +125,31 @@ class MathWriter:
     def __init__(self, writer: Writer) -> None:
         self._writer = writer
         self._display = writer.display
+        self._speaker = Speaker(writer.display)
 
     def equations(self, equations: Iterable[Equation]) -> Markup:
         """Equations below each other, lined up at their relations."""
-        rows = "".join(row for equation in equations for row in self._rows(equation))
-        return Markup(
-            f'<math display="block" class="sw-eq"><mtable columnalign="right center left" '
-            f'class="sw-lined">{rows}</mtable></math>'
-        )
+        written = tuple(equations)
+        rows = (row for equation in written for row in self._rows(equation))
+        return _lined_up(rows, self._speaker.equations(written))
 
     def check(self, check: Shows) -> Markup:
         """A check in symbols, in numbers, and the value of both sides."""
         names = [*names_in(check.left), *names_in(check.right)]
         exact = all(self._display.shown(name).exact for name in names)
         relation = "≈" if check.relation == "=" and not exact else check.relation
+        sides = (check.left, check.right)
         rows = [self._statement(check, check.relation, self._symbol)]
+        said = [self._speaker.statement(*sides, check.relation)]
         if len(names) <= MOST_TERMS:
             rows.append(self._statement(check, relation, self._number))
-        plain = all(isinstance(side, Ref | Sum) for side in (check.left, check.right))
+            said.append(self._speaker.statement(*sides, relation, numbers=True))
+        plain = all(isinstance(side, Ref | Sum) for side in sides)
         if check.relation == "=" and not (plain and len(names) <= MOST_TERMS):
-            both = (shown_math(check.left_number), shown_math(check.right_number))
-            rows.append(_row(both[0], "=", both[1]))
-        return Markup(
-            f'<math display="block" class="sw-eq"><mtable columnalign="right center left" '
-            f'class="sw-lined">{"".join(rows)}</mtable></math>'
-        )
+            both = (check.left_number, check.right_number)
+            rows.append(_row(shown_math(both[0]), "=", shown_math(both[1])))
+            said.append(f"{spoken_number(both[0])} equals {spoken_number(both[1])}.")
+        return _lined_up(rows, " ".join(said))
 
     def _statement(self, check: Shows, relation: str, atom: Callable[[Name], str]) -> str:
         return _row(self._formula(check.left, atom), relation, self._formula(check.right, atom))

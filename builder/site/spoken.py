@@ -1,0 +1,178 @@
+"""Formulas in spoken English, for those who hear them.
+
+Browsers hand the inner parts of a formula on to a screen reader, but not every reader knows what
+to do with them: many say "C 23 µF" in one breath. The words made here become the name of each
+formula, while its parts stay reachable. (Chromium's accessibility tree carries ``aria-label`` as
+the name of ``math``; it leaves out ``alttext``.)
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterable, Iterator
+
+from builder.lesson.display import Display
+from builder.lesson.equations import Equation, Reciprocal, Result, Side, Symbols, Values
+from builder.quantity.formula import (
+    Formula,
+    Num,
+    Product,
+    Quotient,
+    ReciprocalSum,
+    Ref,
+    Square,
+    Sum,
+)
+from builder.quantity.names import Name, Symbol
+from builder.quantity.show import PREFIXES, Shown
+
+RELATIONS = {
+    "=": "equals", "≈": "is about", "<": "is less than", ">": "is greater than",
+    "≤": "is at most", "≥": "is at least",
+}  # fmt: skip
+# The names of units and prefixes: SI Brochure (9th ed.), tables 2, 4 and 7.
+_UNITS = {
+    "F": "farad", "C": "coulomb", "V": "volt", "J": "joule", "Ω": "ohm", "A": "ampere",
+    "W": "watt", "s": "second",
+}  # fmt: skip
+_PREFIX_WORDS = dict(
+    zip(
+        PREFIXES.values(),
+        ("quecto", "ronto", "yocto", "zepto", "atto", "femto", "pico", "nano", "micro", "milli", "",
+         "kilo", "mega", "giga", "tera", "peta", "exa", "zetta", "yotta", "ronna", "quetta"),
+        strict=True,
+    )
+)  # fmt: skip
+_POWER = re.compile(r" ?[×·⋅] ?10([⁺⁻]?)([⁰¹²³⁴⁵⁶⁷⁸⁹]+)")
+_FRACTIONS = {(1, 2): "one half", (1, 3): "one third", (1, 4): "one quarter"}
+
+
+def spoken_symbol(symbol: Symbol) -> str:
+    """A symbol: ``C sub 23``, ``V``."""
+    index = symbol.index.replace("_", " ").replace(",", " comma ")
+    return f"{symbol.letter} sub {index}" if index else symbol.letter
+
+
+def spoken_unit(unit: str, *, one: bool = False) -> str:
+    """A unit with its prefix in words: ``microfarads``, ``kilohms``; a strange one as it is."""
+    name, prefix = _UNITS.get(unit[-1:]), _PREFIX_WORDS.get(unit[:-1])
+    if name is None or prefix is None:
+        return unit
+    # Common practice, no source: the vowel is dropped in these two.
+    whole = (prefix + name).replace("kiloohm", "kilohm").replace("megaohm", "megohm")
+    return whole if one else f"{whole}s"
+
+
+def spoken_number(shown: Shown) -> str:
+    """A number with its unit: ``22 microfarads``, ``1 volt``, ``minus 3.50 millivolts``."""
+    number = _POWER.sub(_spoken_power, shown.number)
+    number = number.replace("−", "minus ").replace("/", " over ")
+    return f"{number} {spoken_unit(shown.unit, one=shown.number == '1')}"
+
+
+def _spoken_power(match: re.Match[str]) -> str:
+    plain = match[2].translate(str.maketrans("⁰¹²³⁴⁵⁶⁷⁸⁹", "0123456789"))
+    return f" times 10 to the {'minus ' if match[1] == '⁻' else ''}{plain}"
+
+
+def spoken_formula(
+    formula: Formula, atom: Callable[[Name], str], *, numbers: bool = False, top: bool = False
+) -> str:
+    """A formula in words that need no brackets.
+
+    Args:
+        formula: what is said.
+        atom: how a quantity in it is said.
+        numbers: whether atoms are numbers.
+        top: whether the reciprocal of what is meant is on the left, so that a sum of reciprocals
+            stands alone.
+    """
+
+    def say(part: Formula) -> str:
+        return spoken_formula(part, atom, numbers=numbers)
+
+    match formula:
+        case Ref(name):
+            return atom(name)
+        case Num(value):
+            plain = f"{value.numerator}" if value.denominator == 1 else (
+                f"{value.numerator} over {value.denominator}"
+            )  # fmt: skip
+            return _FRACTIONS.get((value.numerator, value.denominator), plain)
+        case Sum(terms):
+            return " plus ".join(map(say, terms))
+        case Product(factors):
+            return " times ".join(_grouped(factor, say) for factor in factors)
+        case Quotient(over, under):
+            pause = "" if isinstance(over, Ref | Num) else ","
+            return f"{say(over)}{pause} over {_grouped(under, say)}"
+        case Square(Ref() as base) if not numbers:
+            return f"{say(base)} squared"
+        case Square(base):
+            return f"the square of {_grouped(base, say)}"
+        case ReciprocalSum(terms):
+            parts = [f"1 over {_grouped(term, say)}" for term in terms]
+            return " plus ".join(parts) if top else f"1 over the sum of {_listed(parts)}"
+
+
+def _grouped(part: Formula, say: Callable[[Formula], str]) -> str:
+    """A part of a product or a fraction; what would need brackets is called a sum or a product."""
+    match part:
+        case Sum(terms):
+            return f"the sum of {_listed([_grouped(term, say) for term in terms])}"
+        case Product(factors):
+            return f"the product of {_listed([_grouped(factor, say) for factor in factors])}"
+        case Quotient():
+            return f"the fraction {say(part)}"
+        case _:
+            return say(part)
+
+
+def _listed(items: list[str]) -> str:
+    return f"{', '.join(items[:-1])} and {items[-1]}" if len(items) > 1 else items[0]
+
+
+class Speaker:
+    """Says the equations of one lesson."""
+
+    def __init__(self, display: Display) -> None:
+        self._display = display
+
+    def equations(self, equations: Iterable[Equation]) -> str:
+        """Equations as sentences: ``C sub 23 equals C sub 2 plus C sub 3, equals …``."""
+        return " ".join(f"{', '.join(self._clauses(equation))}." for equation in equations)
+
+    def statement(
+        self, left: Formula, right: Formula, relation: str, *, numbers: bool = False
+    ) -> str:
+        """One line of a check, in symbols or in numbers."""
+        atom = self._number if numbers else self._symbol
+        sides = [spoken_formula(side, atom, numbers=numbers) for side in (left, right)]
+        return f"{sides[0]} {RELATIONS[relation]} {sides[1]}."
+
+    def _clauses(self, equation: Equation) -> Iterator[str]:
+        first, *more = (self._symbol(name) for name in equation.names)
+        subject = f"1 over {first} " if equation.reciprocal else f"{first} "
+        for name in more:
+            yield f"{subject}equals {name}"
+            subject = ""
+        for row in equation.rows:
+            yield f"{subject}{RELATIONS[row.relation]} {self._side(row.side)}"
+            subject = ""
+
+    def _side(self, side: Side) -> str:
+        match side:
+            case Symbols(formula):
+                return spoken_formula(formula, self._symbol, top=True)
+            case Values(formula):
+                return spoken_formula(formula, self._number, numbers=True, top=True)
+            case Result(name):
+                return self._number(name)
+            case Reciprocal(over, under, unit):
+                return f"{over} over {under} {spoken_unit(unit, one=under == 1)}"
+
+    def _symbol(self, name: Name) -> str:
+        return spoken_symbol(self._display.symbol(name))
+
+    def _number(self, name: Name) -> str:
+        return spoken_number(self._display.shown(name))
