@@ -20,14 +20,16 @@ def problem_sources(content: Path, folder: str) -> list[Path]:
     """
     inside = PurePosixPath(folder)
     if inside.is_absolute() or ".." in inside.parts or not inside.parts:
-        raise FaultyFile((Fault("mkdocs.yml", 0, 0, f'the folder "{folder}" for problems',
-                                f'a folder inside "{content.name}"',
-                                "Write its name alone, such as problems."),))  # fmt: skip
+        outside = Fault("mkdocs.yml", 0, 0, f'the folder "{folder}" for problems',
+                        f'a folder inside "{content.name}"',
+                        "Write its name alone, such as problems.")  # fmt: skip
+        raise FaultyFile((outside,))
     home = content / folder
     if not home.is_dir():
-        raise FaultyFile((Fault(f"{content.name}/{folder}", 0, 0, "no such folder",
-                                "the folder of the unit's problems",
-                                "Make the folder, or name another one in mkdocs.yml."),))  # fmt: skip
+        missing = Fault(f"{content.name}/{folder}", 0, 0, "no such folder",
+                        "the folder of the unit's problems",
+                        "Make the folder, or name another one in mkdocs.yml.")  # fmt: skip
+        raise FaultyFile((missing,))
     files: list[Path] = []
     faults: list[Fault] = []
     for path in sorted(home.rglob("*")):
