@@ -114,7 +114,11 @@ class ProblemPage:
         """One part as HTML, or nothing if the lesson has nothing for it."""
         if not part.applies(self.lesson):
             return Markup("")
-        return render(f"parts/{part.id}.html", **self._values)
+        return self.filled(f"parts/{part.id}.html")
+
+    def filled(self, template: str, **more: Any) -> Markup:
+        """A template filled with all that the page tells, and with ``more``."""
+        return render(template, **self._values, **more)
 
     @cached_property
     def _values(self) -> Mapping[str, Any]:
