@@ -11,6 +11,7 @@ from builder.lesson.equations import Equation, equations
 from builder.lesson.narration import narrate
 from builder.lesson.plan import plan
 from builder.lesson.predict import predict
+from builder.lesson.prompts import prompt
 from builder.lesson.prose import Prose
 from builder.lesson.questions import ChoiceQuestion, Question, find_list, self_check
 from builder.lesson.words import Words
@@ -30,12 +31,19 @@ class TaughtStep:
         words: what the teacher says.
         equations: its lines, written out.
         known: every quantity known after it that is no given.
+        prompt: what the class is asked before it is shown.
     """
 
     step: Step
     words: Words
     equations: tuple[Equation, ...]
     known: tuple[Name, ...]
+    prompt: Prose
+
+    @property
+    def known_before(self) -> tuple[Name, ...]:
+        """Every quantity found by earlier steps."""
+        return self.known[: len(self.known) - len(self.step.found)]
 
 
 @dataclass(frozen=True)
@@ -97,7 +105,13 @@ def _taught(display: Display) -> tuple[TaughtStep, ...]:
     for step in display.solution.steps:
         known.extend(step.found)
         taught.append(
-            TaughtStep(step, narrate(step, display), equations(step.lines, display), tuple(known))
+            TaughtStep(
+                step=step,
+                words=narrate(step, display),
+                equations=equations(step.lines, display),
+                known=tuple(known),
+                prompt=prompt(step, display),
+            )
         )
     return tuple(taught)
 

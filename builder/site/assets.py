@@ -12,11 +12,12 @@ _BASE = "assets/stepwell"
 STYLES = (
     f"{_BASE}/stepwell.css",
     f"{_BASE}/figure.css",
+    f"{_BASE}/reading.css",
     f"{_BASE}/access.css",
     f"{_BASE}/theme.css",
     f"{_BASE}/print.css",
 )
-SCRIPTS = (f"{_BASE}/stepwell.js", f"{_BASE}/print.js")
+SCRIPTS = (f"{_BASE}/stepwell.js", f"{_BASE}/reading.js", f"{_BASE}/print.js")
 SEARCH_SHIM = f"{_BASE}/iframe-worker.min.js"
 
 

@@ -11,9 +11,26 @@ from builder.circuit.tree import Leaf, Tree, leaves
 from builder.figure import Drawing, Label, ValueText, describe, describe_by_junction, draw
 from builder.lesson import Lesson
 from builder.lesson.lesson import TaughtStep
+from builder.lesson.prose import Prose
 from builder.quantity.names import TOTAL, Name, Symbol
 from builder.site.markup import symbol_html
+from builder.site.tracing import circuit_before, traced, traces
 from builder.solution import StepKind
+
+
+@dataclass(frozen=True)
+class StepFigures:
+    """What stands beside a step.
+
+    Attributes:
+        before: the circuit before a merge, with what its members share traced; may be empty.
+        after: the circuit after the step.
+        legend: what each way of tracing stands for.
+    """
+
+    before: Markup
+    after: Markup
+    legend: tuple[tuple[str, Prose], ...]
 
 
 @dataclass(frozen=True)
@@ -46,6 +63,21 @@ class FigureMaker:
             for words in told
         )
 
+    def of_step(self, number: int, taught: TaughtStep) -> StepFigures:
+        """The figures of a step, with the junctions that it speaks of traced."""
+        traced_here = traces(taught.step, self.lesson.display)
+        before = Markup("")
+        if traced_here.before:
+            before = self._draw(
+                circuit_before(taught.step), taught.known_before, frozenset(),
+                f"step-{number}-before", f"The circuit before step {number}",
+            )  # fmt: skip
+        return StepFigures(
+            Markup(traced(before, traced_here.before)),
+            Markup(traced(self.after(number, taught), traced_here.after)),
+            traced_here.legend,
+        )
+
     def after(self, number: int, taught: TaughtStep) -> Markup:
         """The circuit after a step, with what is known by then."""
         step = taught.step
@@ -72,6 +104,10 @@ class FigureMaker:
         drawing = Drawing(tree, law.element, labels, source, quantity, marked, self.symbols)
         described = describe(tree, law.element, labels, source, quantity)
         svg = draw(drawing, id_prefix=f"{self.prefix}-{id}", title=title, description=described)
+        if network.source:
+            # The source is no element of the tree; its symbols in the text find it by its name.
+            mark = f'<g class="sw-source" data-source="{escape(network.source.name)}"'
+            svg = svg.replace('<g class="sw-source"', mark, 1)
         return Markup(svg)
 
     def _of_whole(self) -> set[Name]:

@@ -18,10 +18,16 @@ NO_BREAK = "\u00a0"
 
 
 @lru_cache(maxsize=4096)
-def symbol_html(symbol: Symbol) -> Markup:
-    """A symbol with an italic letter and an upright index."""
+def symbol_html(symbol: Symbol, of: str = "") -> Markup:
+    """A symbol with an italic letter and an upright index.
+
+    Args:
+        symbol: what is written.
+        of: the element whose quantity it is, carried as ``data-of``.
+    """
     index = Markup("<sub>{}</sub>").format(symbol.index) if symbol.index else Markup("")
-    return Markup('<span class="sw-sym"><i>{}</i>{}</span>').format(symbol.letter, index)
+    whose = Markup(' data-of="{}"').format(of) if of else Markup("")
+    return Markup('<span class="sw-sym"{}><i>{}</i>{}</span>').format(whose, symbol.letter, index)
 
 
 @lru_cache(maxsize=64)
@@ -58,7 +64,7 @@ class Writer:
 
     def symbol(self, name: Name) -> Markup:
         """The symbol of a quantity."""
-        return symbol_html(self.display.symbol(name))
+        return symbol_html(self.display.symbol(name), name.of)
 
     def prose(self, prose: Prose) -> Markup:
         """A text."""

@@ -15,7 +15,7 @@ from builder.site.page import PARTS, skeleton
 from tests.site.pages import CIRCUITS, FLASHER, Markup, html_of, page_of
 
 MATHML = re.compile(r"<math.*?</math>", re.DOTALL)
-OUR_ATTRIBUTES = {"aria-label", "class", "data-q"}
+OUR_ATTRIBUTES = {"aria-label", "class", "data-q", "data-of"}
 
 
 @pytest.mark.parametrize("slug", CIRCUITS)
