@@ -42,14 +42,14 @@ _TIMES = "<mo>⋅</mo>"
 _INVISIBLE_TIMES = "<mo>&#x2062;</mo>"
 
 
-def symbol_math(symbol: Symbol) -> str:
-    """A symbol such as Q₂₃."""
-    letter = f"<mi>{escape(symbol.letter)}</mi>"
+def symbol_math(symbol: Symbol, of: str = "") -> str:
+    """A symbol such as Q₂₃, marked with the element whose quantity it is."""
+    mark = f' class="sw-sym" data-of="{escape(of)}"' if of else ""
     if not symbol.index:
-        return letter
+        return f"<mi{mark}>{escape(symbol.letter)}</mi>"
     index = escape(symbol.index)
     tag = "mn" if symbol.index.isdigit() else "mtext"
-    return f"<msub>{letter}<{tag}>{index}</{tag}></msub>"
+    return f"<msub{mark}><mi>{escape(symbol.letter)}</mi><{tag}>{index}</{tag}></msub>"
 
 
 def shown_math(shown: Shown) -> str:
@@ -189,7 +189,7 @@ class MathWriter:
         return formula_math(formula, atom, numbers=atom == self._number)
 
     def _symbol(self, name: Name) -> str:
-        return symbol_math(self._display.symbol(name))
+        return symbol_math(self._display.symbol(name), name.of)
 
     def _number(self, name: Name) -> str:
         key = self._display.naming.resolve(name).key
