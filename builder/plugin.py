@@ -46,7 +46,8 @@ class StepwellPlugin(BasePlugin[StepwellConfig]):
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         """Solve every problem and add its page, the listings and the assets."""
-        self.site = _acted_on(read_unit_site, Path(config.docs_dir), self.config.problems)
+        content = Path(config.docs_dir)
+        self.site = _acted_on(read_unit_site, content, self.config.problems, config.nav)
         self.files = files
         own = (f"{self.config.problems}/", UNIT_FILE)
         for file in files:

@@ -1,30 +1,37 @@
-"""The pages that list problems, by level and by objective."""
+"""Lists of problems, and the pages that list them by level and by objective."""
 
 from __future__ import annotations
 
+import re
+from collections.abc import Iterable
+from typing import Any
+
+from builder.circuit.tree import groups
+from builder.lesson.prose import number_word
 from builder.problem.model import LEVELS, Problem, Unit
 
-_LEVEL_HEADINGS = {
+LEVEL_HEADINGS = {
     "intro": "Starting out",
     "core": "The core of the unit",
     "stretch": "For those who want more",
 }
+_BRACED = re.compile(r"\{(\w+)(?:\.\w+)?\}")
 
 
 def listing_pages(folder: str, problems: tuple[Problem, ...], unit: Unit) -> dict[str, str]:
     """The Markdown of the listing pages, by source path; listings enter as placeholders."""
-    levels = [level for level in LEVELS if any(p.level == level for p in problems)]
-    by_level = ["# All problems", "By level, and within a level by name. "
+    levels = [level for level in LEVELS if of_level(problems, level)]
+    by_level = ["# All problems", "By level, and within a level in teaching order. "
                 "The same problems [by objective](by-objective.md)."]  # fmt: skip
     for level in levels:
-        by_level += [f"## {_LEVEL_HEADINGS[level]}", listing(f"level:{level}")]
+        by_level += [f"## {LEVEL_HEADINGS[level]} {{#{level}}}", listing(f"level:{level}")]
     if not levels:
         by_level.append("There are no problems yet.")
     by_objective = ["# Problems by objective", "What each problem trains. "
                     "The same problems [by level](index.md)."]  # fmt: skip
     for id, sentence in unit.objectives.items():
         if any(id in problem.objectives for problem in problems):
-            by_objective += [f"## {sentence}", listing(f"objective:{id}")]
+            by_objective += [f"## {sentence} {{#{id}}}", listing(f"objective:{id}")]
     return {
         f"{folder}/index.md": "\n\n".join(by_level) + "\n",
         f"{folder}/by-objective.md": "\n\n".join(by_objective) + "\n",
@@ -34,3 +41,32 @@ def listing_pages(folder: str, problems: tuple[Problem, ...], unit: Unit) -> dic
 def listing(chosen: str) -> str:
     """What stands in the Markdown where a listing will be."""
     return f'<div data-stepwell-list="{chosen}"></div>'
+
+
+def of_level(problems: Iterable[Problem], level: str) -> list[Problem]:
+    """The problems of one level."""
+    return [problem for problem in problems if problem.level == level]
+
+
+def card(problem: Problem, address: str) -> dict[str, Any]:
+    """What a list shows of a problem, and what a filter looks at."""
+    scenario = _BRACED.sub(r"\1", problem.scenario)
+    return {
+        "problem": problem,
+        "about": about(problem),
+        "address": address,
+        "trains": ", ".join(id.replace("-", " ") for id in problem.objectives),
+        "words": " ".join(f"{problem.title} {scenario}".split()),
+        "lesson": "",
+    }
+
+
+def about(problem: Problem) -> str:
+    """A problem in a few words: ``five capacitors, three groups``."""
+    number = len(problem.network.elements)
+    one = problem.law.element
+    elements = f"{number_word(number)} {one}{'' if number == 1 else 's'}"
+    merged = sum(1 for _ in groups(problem.tree))
+    if merged == 0:
+        return elements
+    return f"{elements}, {number_word(merged)} group{'' if merged == 1 else 's'}"

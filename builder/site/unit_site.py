@@ -5,24 +5,27 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from functools import cached_property
 from pathlib import Path
+from typing import Any
 
 from markupsafe import Markup, escape
 
-from builder.circuit.tree import groups
 from builder.errors import Fault, FaultyFile
 from builder.lesson import Lesson, write_lesson
-from builder.lesson.prose import number_word
 from builder.problem import read_problem, read_unit
 from builder.problem.model import LEVELS, Problem, Unit
-from builder.site.listing import listing_pages
+from builder.site.front import Front, LessonPage, lesson_pages, stages_of
+from builder.site.listing import card, listing_pages
 from builder.site.page import PARTS, Link, ProblemPage, render, skeleton
 from builder.site.plain_text import search_words
+from builder.site.reference import Reference
 from builder.site.sources import problem_sources
 from builder.solution import solve
 
 UNIT_FILE = "unit.yml"
 _PART = re.compile(r'<div data-stepwell-part="([^"/]+)/([^"]+)">(?:<p>[^<]*</p>)?</div>')
+_MADE = re.compile(r'<div data-stepwell-made="(front|reference)/([^"]+)">(?:<p>[^<]*</p>)?</div>')
 _LIST = re.compile(r'<div data-stepwell-list="([^"]+)"></div>')
 
 Address = Callable[[str], str]
@@ -37,11 +40,13 @@ class UnitSite:
         unit: what ``unit.yml`` says.
         folder: the folder of the problems inside the content, with forward slashes.
         lessons: by the problem's slug, in the order of the site.
+        pages_of_prose: the author's own lesson pages, in teaching order.
     """
 
     unit: Unit
     folder: str
     lessons: Mapping[str, Lesson]
+    pages_of_prose: tuple[LessonPage, ...] = ()
 
     def page_path(self, slug: str) -> str:
         """The source path of a problem's page."""
@@ -53,12 +58,17 @@ class UnitSite:
             self.page_path(slug): skeleton(lesson.solution.problem, lesson)
             for slug, lesson in self.lessons.items()
         }
-        return listing_pages(self.folder, self.problems, self.unit) | pages
+        lists = listing_pages(self.folder, self.problems, self.unit)
+        return lists | self._reference.pages() | pages
 
     @property
     def problems(self) -> tuple[Problem, ...]:
         """Every problem, in the order of the site."""
         return tuple(lesson.solution.problem for lesson in self.lessons.values())
+
+    @cached_property
+    def _reference(self) -> Reference:
+        return Reference(self.problems, self.unit.symbols, self.folder)
 
     def hint(self, html: str) -> str:
         """Put into the placeholders of parts what the search is to find there.
@@ -72,7 +82,12 @@ class UnitSite:
             found = search_words(self.lessons[slug], id)
             return f'<div data-stepwell-part="{slug}/{id}"><p>{escape(found)}</p></div>'
 
-        return _PART.sub(words, html)
+        def reference_words(match: re.Match[str]) -> str:
+            kind, id = match.groups()
+            found = self._reference.search_words(id) if kind == "reference" else ""
+            return f'<div data-stepwell-made="{kind}/{id}"><p>{escape(found)}</p></div>'
+
+        return _MADE.sub(reference_words, _PART.sub(words, html))
 
     def fill(self, html: str, address: Address) -> str:
         """Put the parts of problems and the listings where their placeholders stand."""
@@ -87,7 +102,14 @@ class UnitSite:
             filling = made[slug].part(wanted)
             return f'<div class="sw-part" data-part="{id}">{filling}</div>' if filling else ""
 
-        filled = _PART.sub(part, html)
+        def made_part(match: re.Match[str]) -> str:
+            kind, id = match.groups()
+            if kind == "reference":
+                return str(self._reference.part(id, address))
+            stages = stages_of(self.unit, self.pages_of_prose, self.problems)
+            return str(Front(self.unit, self.folder, stages, address).part(id))
+
+        filled = _MADE.sub(made_part, _PART.sub(part, html))
         return _LIST.sub(lambda match: str(self._listing(match.group(1), address)), filled)
 
     def _links(self, slug: str, address: Address) -> tuple[Link, ...]:
@@ -105,47 +127,41 @@ class UnitSite:
     def _listing(self, chosen: str, address: Address) -> Markup:
         kind, _, wanted = chosen.partition(":")
         cards = [
-            {
-                "problem": problem,
-                "about": about(problem),
-                "address": address(self.page_path(problem.slug)),
-            }
+            card(problem, address(self.page_path(problem.slug)))
             for problem in self.problems
             if (problem.level == wanted if kind == "level" else wanted in problem.objectives)
         ]
-        return render("listing.html", cards=cards)
+        return render("listing.html", cards=cards, unit=self.unit)
 
 
-def about(problem: Problem) -> str:
-    """A problem in a few words: ``five capacitors, three groups``."""
-    number = len(problem.network.elements)
-    one = problem.law.element
-    elements = f"{number_word(number)} {one}{'' if number == 1 else 's'}"
-    merged = sum(1 for _ in groups(problem.tree))
-    if merged == 0:
-        return elements
-    return f"{elements}, {number_word(merged)} group{'' if merged == 1 else 's'}"
-
-
-def read_unit_site(content: Path, folder: str = "problems") -> UnitSite:
+def read_unit_site(content: Path, folder: str = "problems", nav: Any = None) -> UnitSite:
     """Read, solve and teach every problem of a unit.
 
     Args:
         content: the folder of ``unit.yml``.
         folder: the folder of the problems in it.
+        nav: the navigation as mkdocs.yml gives it; lessons are taught in its order.
 
     Raises:
         FaultyFile: with the faults of all files.
         Disagreement, CheckFailed: if a solution cannot be trusted.
     """
     sources = problem_sources(content, folder)
-    unit = read_unit(content / UNIT_FILE)
+    unit = read_unit(content / UNIT_FILE, folder=folder)
     problems, faults = _read_problems(sources, unit, content.parent)
     if faults:
         raise FaultyFile(faults)
-    problems.sort(key=lambda problem: (LEVELS.index(problem.level), problem.slug))
+    problems.sort(key=lambda problem: _place(problem, unit))
     lessons = {problem.slug: write_lesson(solve(problem)) for problem in problems}
-    return UnitSite(unit, folder, lessons)
+    prose = tuple(lesson_pages(content, folder, nav, unit.path))
+    return UnitSite(unit, folder, lessons, prose)
+
+
+def _place(problem: Problem, unit: Unit) -> tuple[int, int, str]:
+    """Where a problem comes: along the author's path, then by level and name."""
+    stops = unit.path
+    at = stops.index(problem.slug) if problem.slug in stops else len(stops)
+    return (at, LEVELS.index(problem.level), problem.slug)
 
 
 def _read_problems(

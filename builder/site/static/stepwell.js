@@ -106,7 +106,13 @@
     var place = form.querySelector(".sw-reply");
     place.className = "sw-reply " + (right ? "sw-reply-right" : "sw-reply-wrong");
     place.textContent = "";
-    if (right !== undefined) place.appendChild(element("b", "", right ? "Right. " : "Not yet. "));
+    if (right !== undefined) {
+      place.appendChild(element("b", "", right ? "Right. " : "Not yet. "));
+      form.dispatchEvent(new CustomEvent("stepwell:answered", {
+        bubbles: true,
+        detail: { id: form.dataset.questionId, right: right },
+      }));
+    }
     nodes.forEach(function (node) { place.appendChild(node); });
     var step = form.dataset.step && document.getElementById(form.dataset.step);
     if (right === false && step) {

@@ -1,0 +1,88 @@
+"""The words of the pages, each with what it means."""
+
+from __future__ import annotations
+
+from collections.abc import Collection
+from dataclasses import dataclass
+
+from builder.lesson.uses import SOURCE
+
+
+@dataclass(frozen=True)
+class Word:
+    """One entry of the glossary.
+
+    Attributes:
+        word: as the pages say it; also, with hyphens, the name of its anchor.
+        means: one or two sentences.
+        needs: what must occur in a problem for the word to be met there, as ``uses`` tells it;
+            empty for words that every page uses.
+    """
+
+    word: str
+    means: str
+    needs: str = ""
+
+    @property
+    def anchor(self) -> str:
+        """The name of its place on the page."""
+        return self.word.replace(" ", "-")
+
+
+WORDS = (
+    Word("capacitor", "An element that stores charge: two plates that face each other without "
+         "touching. What leaves one plate gathers on the other.", "capacitor"),
+    Word("capacitance", "How much charge a capacitor takes for each volt across it. It is measured "
+         "in farads.", "capacitance"),
+    Word("charge", "What moves in a wire and gathers on a capacitor's plates. A capacitor with the "
+         "charge Q has Q on one plate and just as much missing on the other. It is measured in "
+         "coulombs.", "charge"),
+    Word("check", "A sum that has to come out right if every result is right, such as the "
+         "voltages along a path adding up to that of the source."),
+    Word("circuit", "Elements joined by wires, so that charge can move from one side of the "
+         "source, through them, to its other side."),
+    Word("current", "How much charge passes in a second. It is measured in amperes.", "current"),
+    Word("element", "One part of a circuit with two ends, such as a capacitor, a resistor or "
+         "the source."),
+    Word("energy", "What a charged capacitor has stored and can give back, for instance as one "
+         "flash of a lamp. It is measured in joules.", "energy"),
+    Word("equivalent", "The single element that could take the place of a group without the rest "
+         "of the circuit noticing: the same voltage would drive the same charge or current."),
+    Word("group", "Elements that are merged in one move because they are in series or in "
+         "parallel."),
+    Word("in parallel", "Side by side: the elements share both junctions, so the same voltage is "
+         "across each of them.", "parallel"),
+    Word("in series", "In a chain: each element ends where the next begins, with nothing else "
+         "joined on between. All of them carry the same charge or current.", "series"),
+    Word("junction", "All points that are joined by wire. However long the wires are, they count "
+         "as one point."),
+    Word("law", "What ties the quantities of one element together, such as its voltage and what "
+         "flows because of it."),
+    Word("lesson", "A page that explains an idea slowly, with one solved circuit as its example."),
+    Word("power", "How much energy a resistor turns into heat in a second. It is measured in "
+         "watts.", "power"),
+    Word("problem", "A circuit with some of its values given and some to be found. Each has a page "
+         "with its worked solution and its questions."),
+    Word("quantity", "Something that can be measured, told by a number and a unit: 12 V, for "
+         "instance."),
+    Word("resistance", "How many volts a resistor needs for each ampere through it. It is "
+         "measured in ohms.", "resistance"),
+    Word("resistor", "An element that hinders the current and turns energy into heat, as a "
+         "heating wire does, or a lamp, or a long cable.", "resistor"),
+    Word("self-check", "The questions at the end of a problem. A wrong answer is told which "
+         "step to look at again."),
+    Word("source", "What drives the circuit, such as a battery or a supply. Charge leaves it at "
+         "its + side and comes back at its − side.", SOURCE),
+    Word("step", "One move of a solution: what it is for, why it is allowed, its formula, its "
+         "numbers, and the circuit after it."),
+    Word("voltage", "What lies between two junctions and drives charge from one to the other. It "
+         "is measured in volts.", "voltage"),
+    Word("walk back", "After merging, to undo the merges one by one. The equivalent hands on what "
+         "its members share: the voltage in parallel, the charge or current in series."),
+)  # fmt: skip
+"""Every word, in the order of the alphabet."""
+
+
+def words(used: Collection[str]) -> tuple[Word, ...]:
+    """The words that a reader of a unit meets, given what occurs in it."""
+    return tuple(word for word in WORDS if not word.needs or word.needs in used)

@@ -1,0 +1,34 @@
+"""What the problems of a unit make use of, so that reference pages show that and no more."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from builder.circuit.tree import groups
+from builder.problem.model import Problem
+
+SOURCE = "source"
+TERMINALS = "terminals"
+
+
+def uses(problem: Problem) -> frozenset[str]:
+    """Words for all that occurs in a problem.
+
+    The kind of element (``capacitor``), each connection alone and with its element (``series``,
+    ``capacitor-series``), the kinds of quantity, and how the circuit is driven: ``source`` with
+    ``voltage-source``, ``current-source`` or ``charge-source``, and ``terminals`` where no
+    symbol stands for the source.
+    """
+    law, source = problem.law, problem.network.source
+    found = {law.element}
+    for group in groups(problem.tree):
+        found |= {group.connection, f"{law.element}-{group.connection}"}
+    if source is None:
+        return frozenset({*found, law.value, TERMINALS})
+    found |= {*law.quantities, SOURCE, f"{source.quantity}-{SOURCE}"}
+    return frozenset(found | ({TERMINALS} if source.quantity == "charge" else set()))
+
+
+def used_in(problems: Iterable[Problem]) -> frozenset[str]:
+    """What occurs in any of several problems."""
+    return frozenset().union(*map(uses, problems))

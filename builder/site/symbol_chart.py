@@ -1,0 +1,132 @@
+"""The symbol chart: the shapes of a unit's figures, each with its name and meaning."""
+
+from __future__ import annotations
+
+from collections.abc import Collection
+from dataclasses import dataclass
+
+from markupsafe import Markup
+
+from builder.figure.scene import TERMINAL_RADIUS
+from builder.figure.svg import DOT_RADIUS, STROKE
+from builder.figure.symbols import Stamp, stamp, stamp_kind
+
+WIDTH, HEIGHT = 96, 64
+_ALWAYS = ""
+_ROUND = 'stroke-linecap="round" stroke-linejoin="round"'
+
+
+@dataclass(frozen=True)
+class ShownSymbol:
+    """One entry of the chart.
+
+    Attributes:
+        called: its name.
+        means: what it stands for.
+        drawing: its picture; the words beside it tell what it shows.
+    """
+
+    called: str
+    means: str
+    drawing: Markup
+
+
+def symbols(used: Collection[str], style: str) -> tuple[ShownSymbol, ...]:
+    """The symbols of what occurs in a unit.
+
+    Args:
+        used: as ``builder.lesson.uses`` tells it.
+        style: ``iec`` (IEC 60617) or ``ieee`` (IEEE 315).
+    """
+    resistor = "a plain rectangle" if style == "iec" else "a zigzag line"
+    entries = (
+        ("capacitor", "Capacitor", "Two plates that face each other; charge gathers on them.",
+         _element("capacitor", style)),
+        ("resistor", "Resistor", f"Drawn as {resistor}; it stands for anything that hinders "
+         "the current: a lamp, a heating wire, a long cable.", _element("resistor", style)),
+        ("voltage-source", "Battery or supply", "Keeps a fixed voltage. The longer line is the "
+         "+ side, and charge leaves there.", _battery()),
+        ("current-source", "Current source", "Drives a fixed current, in the direction of its "
+         "arrow.", _stamped(stamp("current-source"))),
+        ("terminals", "Terminals", "Two open ends, where something may be joined on. What lies "
+         "between them is asked for.", _terminals()),
+        (_ALWAYS, "Wire", "Joins what it touches into one junction. Its length and its bends "
+         "mean nothing.", _wires("M8 44H48V20H88")),
+        ("parallel", "Junction dot", "Three or more wires meet and are joined.",
+         _wires("M8 32H88M48 32V58", dot=True)),
+        (_ALWAYS, "Crossing without a dot", "Two wires that only pass each other in the drawing "
+         "and are not joined. The figures of this unit avoid it; other drawings have it.",
+         _wires("M8 32H88M48 6V58")),
+        ("parallel", "Crossing with a dot", "Four wires that are joined: all of them are one "
+         "junction.", _wires("M8 32H88M48 6V58", dot=True)),
+    )  # fmt: skip
+    return tuple(
+        ShownSymbol(called, means, drawing)
+        for needs, called, means, drawing in entries
+        if needs == _ALWAYS or needs in used
+    )
+
+
+def _picture(inner: str) -> Markup:
+    return Markup(
+        f'<svg class="sw-chart-picture" viewBox="0 0 {WIDTH} {HEIGHT}" width="{WIDTH}" '
+        f'height="{HEIGHT}" fill="none" stroke-width="{STROKE}" aria-hidden="true" '
+        f'focusable="false">{inner}</svg>'
+    )
+
+
+def _element(element: str, style: str) -> Markup:
+    return _stamped(stamp(stamp_kind(element, style)))
+
+
+def _stamped(shape: Stamp, signs: str = "") -> Markup:
+    """A symbol in the middle, with leads to both sides."""
+    x, y = WIDTH / 2, HEIGHT / 2
+    leads = f"M8 {y:g}H{x - shape.half_length:g}M{x + shape.half_length:g} {y:g}H{WIDTH - 8}"
+    body = "".join(
+        f'<path {paint} {_ROUND} d="{data}"/>'
+        for filled, paint in ((False, 'stroke="currentColor"'), (True, 'fill="currentColor"'))
+        if (data := _outline(shape, filled=filled))
+    )
+    rings = "".join(
+        f'<circle cx="{ring.centre.x:g}" cy="{ring.centre.y:g}" r="{ring.radius:g}" '
+        f'stroke="currentColor"/>'
+        for ring in shape.circles
+    )
+    return _picture(
+        f'<path stroke="currentColor" {_ROUND} d="{leads}"/>'
+        f'<g transform="translate({x:g} {y:g})">{rings}{body}</g>{signs}'
+    )
+
+
+def _outline(shape: Stamp, *, filled: bool) -> str:
+    return "".join(
+        "M" + "L".join(f"{point.x:g} {point.y:g}" for point in path.points) + "Z" * filled
+        for path in shape.paths
+        if path.filled == filled
+    )
+
+
+def _battery() -> Markup:
+    shape = stamp("battery")
+    left, right = WIDTH / 2 - shape.half_length - 12, WIDTH / 2 + shape.half_length + 12
+    signs = "".join(
+        f'<text x="{x:g}" y="22" text-anchor="middle" font-size="15" fill="currentColor">{sign}'
+        f"</text>"
+        for x, sign in ((left, "+"), (right, "−"))
+    )
+    return _stamped(shape, signs)
+
+
+def _wires(path: str, *, dot: bool = False) -> Markup:
+    mark = f'<circle cx="48" cy="32" r="{DOT_RADIUS}" fill="currentColor"/>' if dot else ""
+    return _picture(f'<path stroke="currentColor" {_ROUND} d="{path}"/>{mark}')
+
+
+def _terminals() -> Markup:
+    ends = "".join(
+        f'<circle cx="20" cy="{y}" r="{TERMINAL_RADIUS}" stroke="currentColor"/>' for y in (18, 46)
+    )
+    edge = 20 + TERMINAL_RADIUS
+    leads = f'<path stroke="currentColor" d="M{edge} 18H88M{edge} 46H88"/>'
+    return _picture(ends + leads)
