@@ -18,6 +18,9 @@ from builder.errors import StepwellError
 from builder.site.assets import SCRIPTS, SEARCH_SHIM, STYLES, asset_files
 from builder.site.author_text import MathsExtension
 from builder.site.embed import embed
+from builder.site.online import Online
+from builder.site.page import TEMPLATES
+from builder.site.theme_mends import mended
 from builder.site.unit_site import UNIT_FILE, UnitSite, read_unit_site
 
 
@@ -32,6 +35,7 @@ class StepwellPlugin(BasePlugin[StepwellConfig]):
     """Turns the problems of a unit into pages."""
 
     site: UnitSite
+    online: Online
     files: Files
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
@@ -42,6 +46,7 @@ class StepwellPlugin(BasePlugin[StepwellConfig]):
         # The theme would ask the network for the script by which search works from a folder.
         others = [u for u in config.extra.get("polyfills", []) if "iframe-worker" not in u]
         config.extra["polyfills"] = [*others, SEARCH_SHIM]
+        config.theme.dirs.insert(0, str(TEMPLATES / "theme"))
         return config
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
@@ -58,12 +63,21 @@ class StepwellPlugin(BasePlugin[StepwellConfig]):
                 page = File.generated(config, path, content=markdown)
                 page.inclusion = InclusionLevel.NOT_IN_NAV
                 files.append(page)
+        self.online = Online(
+            config.site_name, config.site_description or "", config.site_url or "",
+            {self.site.page_path(slug): each for slug, each in self.site.lessons.items()},
+            self.site.unit.symbols,
+        )  # fmt: skip
+        for path, image in self.online.images().items():
+            files.append(File.generated(config, path, content=image))
         for path, source in asset_files().items():
             files.append(File.generated(config, path, abs_src_path=str(source)))
         return files
 
     def on_page_markdown(self, markdown: str, *, page: Page, **_: Any) -> str:
-        """Make room for problems embedded in a lesson."""
+        """Make room for problems embedded in a lesson, and say what a page is about."""
+        if about := self.online.description(page.file.src_uri):
+            page.meta.setdefault("description", about)
         return str(_acted_on(embed, markdown, page.file.src_uri, self.site.lessons))
 
     def on_page_content(self, html: str, **_: Any) -> str:
@@ -77,7 +91,13 @@ class StepwellPlugin(BasePlugin[StepwellConfig]):
             target = self.files.get_file_from_path(path)
             return get_relative_url(target.url if target else path, page.url)
 
-        return self.site.fill(output, address)
+        filled = mended(self.site.fill(output, address))
+        title, whole = str(page.title or ""), page.canonical_url or ""
+        return self.online.with_preview(filled, page.file.src_uri, title, whole)
+
+    def on_post_template(self, output: str, *, template_name: str, **_: Any) -> str:
+        """Mend the page that a server shows where there is none."""
+        return mended(output) if template_name.endswith(".html") else output
 
 
 def _acted_on(service: Any, *arguments: Any) -> Any:
