@@ -177,7 +177,7 @@ def _merging(law: Law, connection: str, *, told_flow: bool) -> Rule:
     values = _plural(law.value)
     follows = values if isinstance(merged, Sum) else f"the reciprocals of their {values}"
     owner = "their " if isinstance(merged, Sum) else ""
-    where = "side by side (in parallel)" if connection == PARALLEL else "in a chain (in series)"
+    where = "side by side (in\u00a0parallel)" if connection == PARALLEL else "in a chain (in\u00a0series)"
     why = f"{reason} Their {_plural(added)} add up, and so do {owner}{follows}."
     return Rule(f"{law.element.capitalize()}s {where}", tuple(equalities), why)
 
