@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 import sys
 from pathlib import Path
+from typing import Any
 
 import click
 
@@ -12,9 +13,13 @@ from builder.errors import FaultyFile, StepwellError
 from builder.lesson import write_lesson
 from builder.lesson.answers import answers
 from builder.problem import read_problem, read_unit
-from builder.problem.model import Unit
+from builder.problem.model import LEVELS, Unit
 from builder.site.checking import check_all, problem_files
+from builder.site.paper.choosing import Choice, choose
+from builder.site.paper.sheet import PAPERS, SPACES, Layout, make_sheet
+from builder.site.paper.writing import write_sheet
 from builder.site.plain_text import worked_solution
+from builder.site.printing import find_browser
 from builder.site.unit_site import UNIT_FILE
 from builder.solution import solve as solve_problem
 
@@ -66,6 +71,72 @@ def check(paths: tuple[Path, ...]) -> None:
                    err=True)  # fmt: skip
         sys.exit(1)
     click.echo(f"{_counted(len(files), 'problem')} solved twice; everything agrees.")
+
+
+@main.command()
+@click.argument("problems", nargs=-1, metavar="PROBLEM...")
+@click.option("--unit", default="content", type=click.Path(path_type=Path), show_default=True,
+              help="The folder of unit.yml and problems/.")  # fmt: skip
+@click.option("--level", type=click.Choice(LEVELS), help="Only problems of this level.")
+@click.option("--objective", help="Only problems that train this objective.")
+@click.option("--title", default="", help="The title line; by default the unit's title.")
+@click.option("--paper", type=click.Choice(tuple(PAPERS)), default="a4", show_default=True)
+@click.option("--space", type=click.Choice(tuple(SPACES)), default="medium", show_default=True,
+              help="Room to work below each problem; page gives each a page.")  # fmt: skip
+@click.option("--blank", is_flag=True, help="Leave the room to work without lines.")
+@click.option("--out", default="sheets", type=click.Path(path_type=Path), show_default=True,
+              help="The folder to write into.")  # fmt: skip
+@click.option("--pdf", is_flag=True, help="Make PDFs too, by an installed Chromium or Chrome.")
+@click.option("--force", is_flag=True, help="Overwrite files that are no sheets.")
+def sheet(problems: tuple[str, ...], unit: Path, out: Path, **given: Any) -> None:
+    """Write a worksheet of chosen problems and the key that matches it, ready to print.
+
+    A PROBLEM is a file, or its name without .yml. Without any, --level and --objective choose.
+    Worksheet and key carry the same mark, made of what both say.
+
+    Example: stepwell sheet flasher-reservoir lantern-ladder --title "Week 3" --pdf
+    """
+    try:
+        browser = find_browser() if given["pdf"] else None
+        chosen = choose(unit, Choice(problems, given["level"], given["objective"]))
+        layout = Layout(given["paper"], given["space"], not given["blank"])
+        made = make_sheet(chosen, given["title"], layout)
+        written = write_sheet(made, out, browser=browser, force=given["force"])
+    except StepwellError as error:
+        _stop(error)
+    click.echo(f"Sheet {made.mark}: {_counted(len(chosen.lessons), 'problem')}.")
+    for path in written:
+        click.echo(f"{path} ({_kilobytes(path.stat().st_size)})")
+
+
+@main.command()
+@click.option("--site", type=click.Path(path_type=Path),
+              help="A site that is built already; by default one is built.")  # fmt: skip
+@click.option("--config", default="mkdocs.yml", type=click.Path(path_type=Path), show_default=True,
+              help="What to build.")  # fmt: skip
+@click.option("--out", default="unit.zip", type=click.Path(path_type=Path), show_default=True,
+              help="The zip to write.")  # fmt: skip
+@click.option("--force", is_flag=True, help="Overwrite a file that is no packed unit.")
+def pack(site: Path | None, config: Path, out: Path, *, force: bool) -> None:
+    """Put the whole unit into one zip that opens from any folder, without a network.
+
+    Whoever unpacks it opens START-HERE.html. Nothing is written if a page asks for anything
+    outside the zip, or if a link leads nowhere.
+
+    Example: stepwell pack --out harbour-lights.zip
+    """
+    from builder.site.pack import pack as pack_unit  # brings all of the host
+
+    try:
+        packed = pack_unit(out, site=site, config=config, force=force)
+    except StepwellError as error:
+        _stop(error)
+    click.echo(f"{packed.path}: {_counted(packed.files, 'file')}, {_kilobytes(packed.unpacked)}, "
+               f"zipped {_kilobytes(packed.zipped)}; asks nothing of any other host.")  # fmt: skip
+
+
+def _kilobytes(size: int) -> str:
+    return f"{size / 1000:.0f} kB"
 
 
 def _counted(number: int, noun: str) -> str:

@@ -97,3 +97,66 @@ class CheckFailed(StepwellError):
             f"nothing was published. This is a fault in Stepwell, not in the file: please report "
             f"it with the file."
         )
+
+
+class NoBrowser(StepwellError):
+    """Raised when a PDF is asked for and no browser is there to make it.
+
+    Attributes:
+        variable: the environment variable that may name a browser.
+        names: the programs that were looked for.
+        named: what the variable names, if that was not found; else empty.
+    """
+
+    def __init__(self, variable: str, names: tuple[str, ...], named: str = "") -> None:
+        super().__init__(variable, names, named)
+        self.variable = variable
+        self.names = names
+        self.named = named
+
+    def __str__(self) -> str:
+        if self.named:
+            return (
+                f'PDF: found no browser "{self.named}", which ${self.variable} names; expected '
+                f"the path of Chromium or Chrome. Correct the variable, or unset it."
+            )
+        return (
+            f"PDF: found no browser on the PATH; expected one of {', '.join(self.names)}. Install "
+            f"Chromium or Chrome, name one in ${self.variable}, or leave out --pdf and print the "
+            f"HTML from any browser."
+        )
+
+
+class PrintingFailed(StepwellError):
+    """Raised when a browser yields no PDF.
+
+    Attributes:
+        browser: the program.
+        trouble: what it said.
+    """
+
+    def __init__(self, browser: str, trouble: str) -> None:
+        super().__init__(browser, trouble)
+        self.browser = browser
+        self.trouble = trouble
+
+    def __str__(self) -> str:
+        return (
+            f"PDF: {self.browser} printed nothing ({self.trouble}). Name another Chromium or "
+            f"Chrome in $STEPWELL_BROWSER, or leave out --pdf and print the HTML from any browser."
+        )
+
+
+class BuildStopped(StepwellError):
+    """Raised when the site does not build.
+
+    Attributes:
+        messages: what the build said, at least one line.
+    """
+
+    def __init__(self, messages: tuple[str, ...]) -> None:
+        super().__init__(messages)
+        self.messages = messages
+
+    def __str__(self) -> str:
+        return "\n".join((*self.messages, "The site does not build, so nothing was packed."))

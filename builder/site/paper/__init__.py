@@ -1,0 +1,1 @@
+"""Worksheets and their keys: which problems they hold, how they read, how they are written."""
