@@ -200,7 +200,23 @@
     if (target && target.matches("details.sw-step")) target.open = true;
   }
 
+  /* A box that scrolls is a stop for the keyboard only while there is something to scroll. */
+  function stopWhereScrolling() {
+    var observer = window.ResizeObserver && new ResizeObserver(function (changes) {
+      changes.forEach(function (change) {
+        var box = change.target;
+        if (box.scrollWidth > box.clientWidth) box.tabIndex = 0;
+        else if (box.clientWidth) box.removeAttribute("tabindex");
+      });
+    });
+    if (!observer) return;
+    Array.prototype.forEach.call(document.querySelectorAll(".sw-scroll"), function (box) {
+      observer.observe(box);
+    });
+  }
+
   function start() {
+    stopWhereScrolling();
     Array.prototype.forEach.call(document.querySelectorAll("form.sw-question"), setUpQuestion);
     Array.prototype.forEach.call(document.querySelectorAll("[data-steps]"), setUpSteps);
     window.addEventListener("hashchange", openTarget);
