@@ -177,9 +177,10 @@ def _merging(law: Law, connection: str, *, told_flow: bool) -> Rule:
     values = _plural(law.value)
     follows = values if isinstance(merged, Sum) else f"the reciprocals of their {values}"
     owner = "their " if isinstance(merged, Sum) else ""
-    where = "side by side (in\u00a0parallel)" if connection == PARALLEL else "in a chain (in\u00a0series)"
+    where = "side by side" if connection == PARALLEL else "in a chain"
     why = f"{reason} Their {_plural(added)} add up, and so do {owner}{follows}."
-    return Rule(f"{law.element.capitalize()}s {where}", tuple(equalities), why)
+    called = f"{law.element.capitalize()}s {where} (in\u00a0{connection})"
+    return Rule(called, tuple(equalities), why)
 
 
 def _members(kind: str) -> tuple[Ref, ...]:

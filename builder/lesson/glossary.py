@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Collection
 from dataclasses import dataclass
 
-from builder.lesson.uses import SOURCE
+from builder.lesson.uses import ASKED, NESTED, SOURCE
 
 
 @dataclass(frozen=True)
@@ -17,11 +17,15 @@ class Word:
         means: one or two sentences.
         needs: what must occur in a problem for the word to be met there, as ``uses`` tells it;
             empty for words that every page uses.
+        best: what should occur in its example, if any problem has it.
+        part: the part of a problem's page where it is met; empty for the whole page.
     """
 
     word: str
     means: str
     needs: str = ""
+    best: str = ""
+    part: str = ""
 
     @property
     def anchor(self) -> str:
@@ -30,26 +34,28 @@ class Word:
 
 
 WORDS = (
+    Word("capacitance", "How much charge a capacitor takes for each volt across it. It is measured "
+         "in farads.", "capacitance", f"{ASKED}capacitance"),
     Word("capacitor", "An element that stores charge: two plates that face each other without "
          "touching. What leaves one plate gathers on the other.", "capacitor"),
-    Word("capacitance", "How much charge a capacitor takes for each volt across it. It is measured "
-         "in farads.", "capacitance"),
     Word("charge", "What moves in a wire and gathers on a capacitor's plates. A capacitor with the "
          "charge Q has Q on one plate and just as much missing on the other. It is measured in "
-         "coulombs.", "charge"),
+         "coulombs.", "charge", f"{ASKED}charge"),
     Word("check", "A sum that has to come out right if every result is right, such as the "
-         "voltages along a path adding up to that of the source."),
+         "voltages along a path adding up to that of the source.", part="checks"),
     Word("circuit", "Elements joined by wires, so that charge can move from one side of the "
          "source, through them, to its other side."),
-    Word("current", "How much charge passes in a second. It is measured in amperes.", "current"),
+    Word("current", "How much charge passes in a second. It is measured in amperes.", "current",
+         f"{ASKED}current"),
     Word("element", "One part of a circuit with two ends, such as a capacitor, a resistor or "
          "the source."),
     Word("energy", "What a charged capacitor has stored and can give back, for instance as one "
-         "flash of a lamp. It is measured in joules.", "energy"),
+         "flash of a lamp. It is measured in joules.", "energy", f"{ASKED}energy"),
     Word("equivalent", "The single element that could take the place of a group without the rest "
-         "of the circuit noticing: the same voltage would drive the same charge or current."),
+         "of the circuit noticing: the same voltage would drive the same charge or current.",
+         best=NESTED),
     Word("group", "Elements that are merged in one move because they are in series or in "
-         "parallel."),
+         "parallel.", best=NESTED),
     Word("in parallel", "Side by side: the elements share both junctions, so the same voltage is "
          "across each of them.", "parallel"),
     Word("in series", "In a chain: each element ends where the next begins, with nothing else "
@@ -60,25 +66,26 @@ WORDS = (
          "flows because of it."),
     Word("lesson", "A page that explains an idea slowly, with one solved circuit as its example."),
     Word("power", "How much energy a resistor turns into heat in a second. It is measured in "
-         "watts.", "power"),
+         "watts.", "power", f"{ASKED}power"),
     Word("problem", "A circuit with some of its values given and some to be found. Each has a page "
          "with its worked solution and its questions."),
     Word("quantity", "Something that can be measured, told by a number and a unit: 12 V, for "
          "instance."),
     Word("resistance", "How many volts a resistor needs for each ampere through it. It is "
-         "measured in ohms.", "resistance"),
+         "measured in ohms.", "resistance", f"{ASKED}resistance"),
     Word("resistor", "An element that hinders the current and turns energy into heat, as a "
          "heating wire does, or a lamp, or a long cable.", "resistor"),
     Word("self-check", "The questions at the end of a problem. A wrong answer is told which "
-         "step to look at again."),
+         "step to look at again.", part="self-check"),
     Word("source", "What drives the circuit, such as a battery or a supply. Charge leaves it at "
          "its + side and comes back at its − side.", SOURCE),
     Word("step", "One move of a solution: what it is for, why it is allowed, its formula, its "
-         "numbers, and the circuit after it."),
+         "numbers, and the circuit after it.", part="solution"),
     Word("voltage", "What lies between two junctions and drives charge from one to the other. It "
-         "is measured in volts.", "voltage"),
+         "is measured in volts.", "voltage", f"{ASKED}voltage"),
     Word("walk back", "After merging, to undo the merges one by one. The equivalent hands on what "
-         "its members share: the voltage in parallel, the charge or current in series."),
+         "its members share: the voltage in parallel, the charge or current in series.",
+         best=NESTED),
 )  # fmt: skip
 """Every word, in the order of the alphabet."""
 

@@ -114,14 +114,13 @@ class Reference:
         return next(word for word in words(self.used) if word.anchor == anchor)
 
     def _entry(self, word: Word, address: Callable[[str], str]) -> Markup:
-        """A word with the first problem in which it is met."""
-        example = next(
-            problem
-            for problem in self.problems
-            if not word.needs or word.needs in self._uses(problem)
-        )
+        """A word with the first problem in which it is met, or the first that shows it best."""
+        met = [one for one in self.problems if not word.needs or word.needs in self._uses(one)]
+        best = [one for one in met if word.best in self._uses(one)]
+        example = (best or met)[0]
+        place = f"#{word.part}" if word.part else ""
         return render("reference/word.html", word=word, example=example,
-                      address=address(f"{self.folder}/{example.slug}.md"))  # fmt: skip
+                      address=address(f"{self.folder}/{example.slug}.md") + place)  # fmt: skip
 
     def _uses(self, problem: Problem) -> frozenset[str]:
         if problem.slug not in self._used:
