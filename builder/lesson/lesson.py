@@ -11,7 +11,7 @@ from builder.lesson.equations import Equation, equations
 from builder.lesson.narration import narrate
 from builder.lesson.plan import plan
 from builder.lesson.predict import predict
-from builder.lesson.prompts import prompt
+from builder.lesson.prompts import CHECKS_PROMPT, prompt
 from builder.lesson.prose import Prose
 from builder.lesson.questions import ChoiceQuestion, Question, find_list, self_check
 from builder.lesson.words import Words
@@ -78,6 +78,11 @@ class Lesson:
     def solution(self) -> Solution:
         """What is taught."""
         return self.display.solution
+
+    @property
+    def checks_prompt(self) -> Prose:
+        """What the class is asked before the checks are shown."""
+        return CHECKS_PROMPT
 
 
 def write_lesson(solution: Solution) -> Lesson:

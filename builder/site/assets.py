@@ -13,13 +13,14 @@ STYLES = (
     f"{_BASE}/stepwell.css",
     f"{_BASE}/figure.css",
     f"{_BASE}/reading.css",
+    f"{_BASE}/board.css",
     f"{_BASE}/front.css",
     f"{_BASE}/access.css",
     f"{_BASE}/theme.css",
     f"{_BASE}/print.css",
 )
 SCRIPTS = tuple(
-    f"{_BASE}/{name}.js" for name in ("stepwell", "reading", "front", "progress", "print")
+    f"{_BASE}/{name}.js" for name in ("stepwell", "reading", "board", "front", "progress", "print")
 )
 SEARCH_SHIM = f"{_BASE}/iframe-worker.min.js"
 

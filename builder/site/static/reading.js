@@ -1,12 +1,12 @@
 /* Pointing at a symbol marks its element in the figure beside it, and the other way round.
 
    Pointing is a help for the eye, so nothing is added to the order of the Tab key: the figure's
-   labels say the same. Whoever goes by keyboard reaches the formulas, which scroll; while one has
-   the focus, all that it speaks of is marked. */
+   labels say the same. Whoever goes by keyboard reaches the goals of the steps, and formulas that
+   scroll; while one has the focus, all that it names is marked. */
 (function () {
   "use strict";
 
-  var SCOPES = ".sw-step-body, .sw-opening, .sw-board-slide";
+  var SCOPES = ".sw-step, .sw-opening, .sw-board-slide";
   var marked = [];
 
   function nameOf(node) {
@@ -32,25 +32,25 @@
     });
   }
 
+  /* What the goal or formula in focus names, or nothing: where the pointer rests on nothing. */
+  function rest() {
+    var box = document.querySelector(".sw-step > summary:focus-visible, .sw-scroll:focus-visible");
+    var scope = box && box.closest(SCOPES);
+    if (!scope) return unmark();
+    mark(scope, Array.prototype.map.call(box.querySelectorAll(".sw-sym[data-of]"), nameOf));
+  }
+
   function pointed(event) {
     var node = event.target.closest && event.target.closest(
       ".sw-sym[data-of], .sw-n[data-q], .sw-figure [data-element], .sw-figure [data-source]"
     );
     var scope = node && node.closest(SCOPES);
     if (scope && nameOf(node)) mark(scope, [nameOf(node)]);
-    else if (event.type === "pointerdown" || marked.length) unmark();
-  }
-
-  function focused(event) {
-    var box = event.target.closest && event.target.closest(".sw-scroll");
-    var scope = box && box.closest(SCOPES);
-    if (!scope) return;
-    var names = Array.prototype.map.call(box.querySelectorAll(".sw-sym[data-of]"), nameOf);
-    mark(scope, names);
+    else if (marked.length) rest();
   }
 
   document.addEventListener("pointerover", pointed);
   document.addEventListener("pointerdown", pointed);
-  document.addEventListener("focusin", focused);
+  document.addEventListener("focusin", rest);
   document.addEventListener("focusout", unmark);
 })();

@@ -1,0 +1,261 @@
+"""The steps as they are read: traced wires, what is known, the circuit in sight, pointing."""
+
+from __future__ import annotations
+
+import re
+from itertools import pairwise
+from pathlib import Path
+
+import pytest
+from hypothesis import given, settings
+from playwright.sync_api import Page, expect
+
+from builder.circuit.between import lay_between
+from builder.circuit.law import PARALLEL
+from builder.circuit.tree import Group, Tree
+from builder.lesson import Lesson, write_lesson
+from builder.lesson.lesson import TaughtStep
+from builder.problem.model import Problem
+from builder.site.figures import FigureMaker
+from builder.site.tracing import circuit_before
+from builder.site.unit_site import read_unit_site
+from builder.solution import StepKind, solve
+from tests.conftest import ROOT, Open
+from tests.lesson.telling import plain, taught_problems
+
+FLASHER = "problems/flasher-reservoir.html"
+LONG_STEP = "problems/workbench-three-lamps.html"
+TRACE = re.compile(r'data-trace="(\w)" data-traces="([^"]*)"')
+OPEN_ALL = "document.querySelectorAll('details.sw-step').forEach(step => { step.open = true; })"
+
+
+@pytest.fixture(scope="module")
+def lessons() -> dict[str, Lesson]:
+    """Every lesson of the unit, by its slug."""
+    return dict(read_unit_site(ROOT / "content").lessons)
+
+
+def _traced(svg: str) -> dict[str, str]:
+    return {junction: look for look, junction in TRACE.findall(svg)}
+
+
+def _met_by_members(group: Group, circuit: Tree) -> set[str]:
+    """The junctions that a group's members meet at: all share two, or each shares one in turn."""
+    between = lay_between(circuit)
+    ends = [set(between[part.id]) for part in group.parts]
+    if group.connection == PARALLEL:
+        return set.intersection(*ends)
+    return set.union(*(one & other for one, other in pairwise(ends)))
+
+
+def _expected(taught: TaughtStep) -> tuple[set[str], set[str]]:
+    """What the figures before and after a step must trace, by where its elements lie."""
+    step = taught.step
+    if step.kind is StepKind.MERGE:
+        assert step.group is not None
+        before = _met_by_members(step.group, circuit_before(step))
+        after = set(lay_between(step.circuit)[step.group.id])
+        if len(before) > 2:
+            return set(), set()
+        return before, after if step.group.connection == PARALLEL else set()
+    if step.kind is StepKind.OPEN:
+        assert step.group is not None
+        met = _met_by_members(step.group, step.circuit)
+        return set(), met if len(met) <= 2 else set()
+    return set(), {"+", "−"} if step.kind is StepKind.DRIVE else set()
+
+
+def test_the_junctions_of_a_step_are_traced(lessons: dict[str, Lesson]) -> None:
+    """Each step of the unit traces the junctions where its members meet, and no other wire."""
+    kinds = set()
+    for slug, lesson in lessons.items():
+        maker = FigureMaker(lesson, slug)
+        for number, taught in enumerate(lesson.steps, 1):
+            figures = maker.of_step(number, taught)
+            before, after = _traced(figures.before), _traced(figures.after)
+            assert (set(before), set(after)) == _expected(taught), (slug, taught.step.id)
+            assert {*before.values(), *after.values()} == {look for look, _ in figures.legend}
+            assert all(after.get(name, look) == look for name, look in before.items()) or (
+                set(before) != set(after)
+            )
+            kinds.add((taught.step.kind, taught.step.group and taught.step.group.connection))
+    assert len(kinds) >= 6
+
+
+@settings(max_examples=25)
+@given(taught_problems(10))
+def test_whatever_the_circuit_a_trace_means_one_junction(problem: Problem) -> None:
+    """No look stands for two junctions of a figure, and a traced junction has its wire."""
+    lesson = write_lesson(solve(problem))
+    maker = FigureMaker(lesson, "any")
+    for number, taught in enumerate(lesson.steps, 1):
+        figures = maker.of_step(number, taught)
+        for svg in (figures.before, figures.after):
+            found = TRACE.findall(svg)
+            assert len({look for look, _ in found}) == len({name for _, name in found})
+            assert len(found) == len(set(found))
+            assert all(f'class="sw-wire" data-junction="{name}"' in svg for _, name in found)
+
+
+@pytest.mark.parametrize(
+    ("step", "legend"),
+    [
+        ("merge-C23", ["one junction that C₂ and C₃ share", "the other"]),
+        ("merge-total", ["the wire between C₁ and C₂₃: nothing else joins it"]),
+        ("charge", ["from + to C_eq: one junction", "from C_eq to −: the other"]),
+        ("open-C23", ["one junction that C₂ and C₃ share", "the other"]),
+        ("energy-total", []),
+    ],
+)
+def test_the_legend_says_what_is_traced(
+    lessons: dict[str, Lesson], step: str, legend: list[str]
+) -> None:
+    """Under the figures of a step stands what each look means, in words."""
+    lesson = lessons["flasher-reservoir"]
+    ((number, taught),) = (pair for pair in enumerate(lesson.steps, 1) if pair[1].step.id == step)
+    figures = FigureMaker(lesson, "flasher").of_step(number, taught)
+    assert [plain(says, lesson.display) for _, says in figures.legend] == legend
+
+
+def _settled(visit: Open, file: Path, site: Path, width: int, height: int = 800) -> Page:
+    page = visit(file, site, viewport={"width": width, "height": height}).page
+    page.wait_for_function("document.fonts.status === 'loaded'")
+    return page
+
+
+def _figure_top(page: Page, step: int, scrolled: int) -> float:
+    """Where the figure's plate begins when the step's body is ``scrolled`` pixels gone."""
+    return float(
+        page.evaluate(
+            """([step, scrolled]) => {
+              const body = document.querySelectorAll('.sw-step-body')[step];
+              window.scrollTo(0, body.getBoundingClientRect().top + scrollY + scrolled);
+              return body.querySelector('.sw-step-side figure').getBoundingClientRect().top;
+            }""",
+            [step, scrolled],
+        )
+    )
+
+
+def test_the_circuit_stays_in_sight_beside_long_words(built_site: Path, visit: Open) -> None:
+    """While the words of a long step are scrolled, its figure stays whole below the header."""
+    page = _settled(visit, built_site / LONG_STEP, built_site, 1280)
+    page.evaluate(OPEN_ALL)
+    header = page.evaluate("document.querySelector('header').getBoundingClientRect().bottom")
+    words, side = page.evaluate(
+        """['.sw-step-words', '.sw-step-side'].map(
+             name => document.querySelector(name).offsetHeight)"""
+    )
+    assert words - side > 100
+    for scrolled in (0, 50, 100):
+        assert _figure_top(page, 0, scrolled) >= header
+    page.add_style_tag(content=".sw-step-side { position: static !important; }")
+    assert _figure_top(page, 0, 100) < header
+
+
+@pytest.mark.parametrize("width", [1280, 360])
+def test_opening_a_step_moves_nothing_above_it(built_site: Path, visit: Open, width: int) -> None:
+    """What stands above a step, its own summary included, stays where it is when it opens."""
+    page = _settled(visit, built_site / FLASHER, built_site, width)
+    page.evaluate("document.querySelectorAll('.sw-step')[3].scrollIntoView({block: 'center'})")
+    moved = page.evaluate(
+        """async () => {
+          const all = [...document.querySelectorAll('article *')];
+          const step = document.querySelectorAll('details.sw-step')[3];
+          const above = all.filter(node => node.getBoundingClientRect().height > 0
+            && (step.compareDocumentPosition(node) & Node.DOCUMENT_POSITION_PRECEDING)
+            && !node.contains(step));
+          above.push(step.querySelector('summary'));
+          const places = () => above.map(node => {
+            const box = node.getBoundingClientRect(); return [box.left, box.top, box.width];
+          });
+          const before = places();
+          step.open = true;
+          await new Promise(done => requestAnimationFrame(() => requestAnimationFrame(done)));
+          const after = places();
+          const worst = before.map((place, i) =>
+            Math.max(...place.map((value, k) => Math.abs(value - after[i][k]))));
+          return [above.length, Math.max(...worst)];
+        }"""
+    )
+    assert moved[0] > 100
+    assert moved[1] == 0
+
+
+def test_what_is_asked_and_known_stands_in_each_step(built_site: Path, visit: Open) -> None:
+    """Without scripts too, an open step says what is asked and what earlier steps found."""
+    page = visit(built_site / FLASHER, built_site, java_script_enabled=False).page
+    steps = page.locator("details.sw-step")
+    told = []
+    for number in range(3):
+        steps.nth(number).locator("summary").click()
+        told.append(steps.nth(number).locator(".sw-so-far").inner_text().splitlines())
+    asked = (
+        "Asked: the equivalent capacitance; the charge on each capacitor; the voltages across "
+        "C1 and C2; the total energy."
+    )
+    known = [line.replace("\u00a0", " ") for lines in told for line in lines[1:] if line]
+    assert [lines[0] for lines in told] == [asked] * 3
+    assert known == [
+        "Known so far: C23 = 30.0 µF.",
+        "Known so far: C23 = 30.0 µF, Ceq = 10.0 µF.",
+    ]
+
+
+def test_pointing_marks_symbol_and_element(built_site: Path, visit: Open) -> None:
+    """A symbol marks its element, an element its symbols, and a focused goal all it names."""
+    visited = visit(built_site / FLASHER, built_site, viewport={"width": 1280, "height": 800})
+    page = visited.page
+    page.evaluate(OPEN_ALL)
+    step = page.locator("#flasher-reservoir-open-C23")
+    element = step.locator('svg [data-element="C2"]')
+    pointed = re.compile("sw-pointed")
+    step.locator('.sw-step-words math [data-of="C2"]').first.hover()
+    expect(element).to_have_class(pointed)
+    expect(step.locator('svg [data-element="C3"]')).not_to_have_class(pointed)
+    expect(page.locator("#flasher-reservoir-open-total svg .sw-pointed")).to_have_count(0)
+    step.locator('svg [data-element="C3"] .sw-hit').hover()
+    expect(element).not_to_have_class(pointed)
+    expect(step.locator('.sw-step-words p [data-of="C3"]').first).to_have_class(pointed)
+    page.mouse.move(2, 2)
+    expect(page.locator(".sw-pointed")).to_have_count(0)
+    page.locator("#flasher-reservoir-open-total summary").focus()
+    page.keyboard.press("Tab")
+    expect(step.locator("summary")).to_be_focused()
+    expect(step.locator("svg g.sw-pointed")).to_have_count(2)
+    page.get_by_role("button", name="Close all steps").focus()
+    expect(page.locator(".sw-pointed")).to_have_count(0)
+    opening = page.locator(".sw-opening")
+    opening.locator('.sw-given [data-of="V0"]').hover()
+    expect(opening.locator(".sw-source")).to_have_class(pointed)
+    assert visited.errors == []
+
+
+def test_the_numbers_of_a_formula_line_up(built_site: Path, visit: Open) -> None:
+    """In every formula the relations stand below each other, and so does what follows them."""
+    page = _settled(visit, built_site / FLASHER, built_site, 1280)
+    page.evaluate(OPEN_ALL)
+    lefts = page.evaluate(
+        """[...document.querySelectorAll('.sw-step mtable')].map(table => [1, 2].map(column =>
+          [...table.querySelectorAll(':scope > mtr')].map(row =>
+            Math.round(row.children[column].firstElementChild.getBoundingClientRect().left))))"""
+    )
+    assert len(lefts) == 6
+    assert all(len(set(column)) == 1 for table in lefts for column in table)
+    assert sum(len(table[0]) for table in lefts) > 12
+
+
+def test_a_step_fits_a_narrow_screen(built_site: Path, visit: Open) -> None:
+    """At 320 pixels an open step carries its own figures and nothing scrolls the page sideways."""
+    page = _settled(visit, built_site / "problems/lantern-ladder.html", built_site, 320, 640)
+    page.evaluate(OPEN_ALL)
+    assert page.evaluate("document.documentElement.scrollWidth") <= 320
+    for step in page.locator("details.sw-step").all():
+        assert step.locator("svg").count() >= 1
+        known = step.locator(".sw-so-far").bounding_box()
+        words = step.locator(".sw-step-words").bounding_box()
+        figure = step.locator("figure").first.bounding_box()
+        assert known is not None
+        assert words is not None
+        assert figure is not None
+        assert known["y"] < words["y"] < figure["y"]
