@@ -78,7 +78,10 @@
         if (field.selectedIndex === -1) field.value = "";
       });
       show();
-      form.scrollIntoView();
+      /* What is hidden out of sight shifts nothing, so it is brought into sight a frame later. */
+      requestAnimationFrame(function () {
+        requestAnimationFrame(function () { form.scrollIntoView(); });
+      });
     }
 
     function changed() {

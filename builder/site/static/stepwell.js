@@ -196,7 +196,13 @@
 
   /* A link to a step opens it, and so does arriving by one. */
   function openTarget() {
-    var target = location.hash.length > 1 && document.getElementById(decodeURIComponent(location.hash.slice(1)));
+    var id = "";
+    try {
+      id = decodeURIComponent(location.hash.slice(1));
+    } catch (broken) {
+      /* An address typed wrong leads to no step. */
+    }
+    var target = id !== "" && document.getElementById(id);
     if (target && target.matches("details.sw-step")) target.open = true;
   }
 

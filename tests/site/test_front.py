@@ -1,0 +1,241 @@
+"""The unit's front: its path, its filter, and what is noted as done."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+from playwright.sync_api import Page, expect
+
+from builder.problem import read_problem_text
+from builder.problem.model import Unit
+from builder.site.front import LessonPage, Stage, lesson_pages, stages_of
+from tests.conftest import Open
+from tests.site.pages import FLASHER, HEATER, LEFTOVERS
+from tests.site.test_browser import PROBLEMS
+
+LESSON = LessonPage("sharing.md", "Sharing")
+OTHER = LessonPage("back.md", "Walking back")
+A, B, C = (
+    read_problem_text(text, f"{slug}.yml")
+    for slug, text in (("a", FLASHER), ("b", HEATER), ("c", LEFTOVERS))
+)
+PAIR = "problems/buoy-spare-capacitor.html"
+# A browser may refuse the storage as a whole, which the theme does not survive without an error
+# of its own, or what is written to it.
+REFUSED = """Object.defineProperty(window, "localStorage", {
+  get() { throw new DOMException("No storage.", "SecurityError"); }
+});"""
+FULL = """const kept = Storage.prototype.setItem;
+Storage.prototype.setItem = function (key, value) {
+  if (key.startsWith("stepwell")) throw new DOMException("No room.", "QuotaExceededError");
+  return kept.call(this, key, value);
+};"""
+
+
+def test_the_usual_path_is_lessons_then_problems() -> None:
+    """Without a path of the author's, the lessons come in their order, then all problems."""
+    assert stages_of(Unit("U"), (LESSON, OTHER), (A, B)) == (
+        Stage(LESSON, ()), Stage(OTHER, ()), Stage(None, (A, B)),
+    )  # fmt: skip
+    assert stages_of(Unit("U"), (), ()) == ()
+
+
+def test_an_authors_path_mixes_lessons_and_problems() -> None:
+    """Problems belong to the lesson before them; what the path leaves out comes last."""
+    unit = Unit("U", path=("b", "sharing.md", "c", "back.md"))
+    assert stages_of(unit, (LESSON, OTHER), (A, B, C)) == (
+        Stage(None, (B,)), Stage(LESSON, (C,)), Stage(OTHER, ()), Stage(None, (A,)),
+    )  # fmt: skip
+
+
+def test_lessons_are_found_in_the_order_of_the_navigation(tmp_path: Path) -> None:
+    """Pages of prose are lessons, by their first heading; the front and lists are none."""
+    for name, text in {
+        "index": "# U",
+        "two": "# Two #\n",
+        "one": "Words.\n\n# One\n",
+        "x": "-",
+    }.items():
+        (tmp_path / f"{name}.md").write_text(text, encoding="utf-8")
+    nav = [
+        {"Home": "index.md"},
+        {"Lessons": ["two.md", {"First": "one.md"}]},
+        {"List": "problems/index.md"},
+        {"Chart": "reference/symbols.md"},
+        {"Web": "https://example.org/"},
+    ]
+    found = lesson_pages(tmp_path, "problems", nav, ["a", "x.md", "one.md"])
+    assert [(page.path, page.title) for page in found] == [
+        ("two.md", "Two"), ("one.md", "One"), ("x.md", "x"),
+    ]  # fmt: skip
+    assert list(lesson_pages(tmp_path, "problems", None, [])) == []
+
+
+def shown(page: Page) -> list[str]:
+    """The titles that the filtered list shows."""
+    return page.locator("[data-filter-list] > li:visible > a").all_inner_texts()
+
+
+def test_the_path_leads_to_every_problem(built_site: Path, visit: Open) -> None:
+    """The front shows the lesson, then each problem once, and objectives that lead to theirs."""
+    page = visit(built_site / "index.html", built_site).page
+    links = page.locator(".sw-path a").evaluate_all("all => all.map(a => a.getAttribute('href'))")
+    assert links[0] == "sharing-a-junction.html"
+    assert sorted(links[1:]) == [f"problems/{slug}.html" for slug in PROBLEMS]
+    page.get_by_role("link", name="Find the energy that capacitors store").click()
+    assert page.url.endswith("problems/by-objective.html#energy")
+    expect(page.locator("h2#energy")).to_have_text("Find the energy that capacitors store")
+
+
+def test_the_filter_narrows_by_keyboard(built_site: Path, visit: Open) -> None:
+    """Fields are reached by the tab key; the number left is told, and so is nothing left."""
+    visited = visit(built_site / "index.html", built_site)
+    page = visited.page
+    form = page.get_by_role("search", name="Find a problem")
+    says = form.get_by_role("status")
+    expect(says).to_have_text("10 problems")
+    form.get_by_label("Level").focus()
+    page.keyboard.type("The core")
+    expect(says).to_have_text("4 of 10 problems")
+    page.keyboard.press("Tab")
+    page.keyboard.press("Tab")
+    page.keyboard.type("Cap")
+    expect(says).to_have_text("3 of 10 problems")
+    assert shown(page) == [
+        "Two reservoirs behind one lamp", "Three in a chain, one beside it",
+        "One value from four leftovers",
+    ]  # fmt: skip
+    page.keyboard.press("Tab")
+    page.keyboard.type("FOGHORN board")
+    expect(says).to_have_text("1 of 10 problems")
+    assert shown(page) == ["Three in a chain, one beside it"]
+    page.keyboard.type(" bicycle")
+    expect(says).to_have_text("No problem fits all of this. Change one of the fields, or show all.")
+    assert shown(page) == []
+    page.keyboard.press("Tab")
+    page.keyboard.press("Enter")
+    expect(says).to_have_text("10 problems")
+    expect(form.get_by_label("Level")).to_be_focused()
+    expect(form.get_by_label("Words in title or story")).to_have_value("")
+    assert len(shown(page)) == 10
+    assert visited.errors == []
+
+
+def test_a_filter_can_be_linked(built_site: Path, visit: Open) -> None:
+    """The choice stands in the address; opening that address, or a broken one, works."""
+    visited = visit(built_site / "index.html", built_site)
+    page = visited.page
+    page.get_by_label("What it trains").select_option("energy")
+    page.get_by_label("Words in title or story").fill("flash & tube")
+    expect(page).to_have_url(re.compile(r"#find:objective=energy&words=flash%20%26%20tube$"))
+    page.get_by_label("Words in title or story").fill("flash")
+    expect(page).to_have_url(re.compile("words=flash$"))
+    kept = page.url
+    other = visit(built_site / "index.html", built_site)
+    other.page.goto(kept)
+    other.page.reload()
+    expect(other.page.locator("[data-filter-says]")).to_have_text("2 of 10 problems")
+    expect(other.page.get_by_label("What it trains")).to_have_value("energy")
+    expect(other.page.get_by_label("Words in title or story")).to_have_value("flash")
+    for broken in ("#find:level=easy&words=%E0%A4%A", "#find:", "#find:=&__proto__=x&&level"):
+        other.page.evaluate("hash => { location.hash = hash; }", broken)
+        expect(other.page.locator("[data-filter-says]")).to_have_text("10 problems")
+    assert visited.errors == other.errors == []
+
+
+def test_without_scripts_everything_is_listed(built_site: Path, visit: Open) -> None:
+    """No filter that cannot filter and no promise to remember: only the path and the list."""
+    page = visit(built_site / "index.html", built_site, java_script_enabled=False).page
+    assert len(shown(page)) == 10
+    assert page.locator(".sw-path .sw-card:visible").count() == 10
+    expect(page.locator(".sw-filter")).to_be_hidden()
+    expect(page.locator(".sw-progress")).to_be_hidden()
+
+
+def answer_right(page: Page, *, most: int = 99) -> None:
+    """Answer the questions of the self-check right, as its own answers tell."""
+    for form in page.locator(".sw-questions form").all()[:most]:
+        if form.get_attribute("data-question") == "choice":
+            form.locator("[data-right]").check()
+        else:
+            form.get_by_text("Show the answer").click()
+            form.get_by_role("textbox").fill(form.locator(".sw-answer .sw-n").inner_text())
+        form.get_by_role("button", name="Check").click()
+
+
+def test_what_is_done_is_noted_and_forgotten(built_site: Path, visit: Open) -> None:
+    """A step opened is a beginning, all questions right is done, and a reader can forget it."""
+    visited = visit(built_site / "index.html", built_site)
+    page = visited.page
+    says = page.locator("[data-progress-says]")
+    expect(says).to_have_text("Nothing done yet. What you do is noted here, in this browser alone.")
+    expect(page.get_by_role("button", name="Forget my progress")).to_be_hidden()
+
+    page.goto((built_site / "problems/flasher-reservoir.html").as_uri())
+    page.locator("details.sw-step summary").first.click()
+    page.goto((built_site / PAIR).as_uri())
+    answer_right(page, most=1)
+    page.goto((built_site / "index.html").as_uri())
+    expect(says).to_have_text("0 of 10 problems done, 2 more begun. Noted in this browser alone.")
+    page.goto((built_site / PAIR).as_uri())
+    answer_right(page)
+    page.goto((built_site / "problems/index.html").as_uri())
+    card = page.locator('[data-problem="buoy-spare-capacitor"]')
+    expect(card.locator("[data-done]")).to_have_text("✓ done")
+
+    page.goto((built_site / "index.html").as_uri())
+    expect(says).to_have_text("1 of 10 problems done, 1 more begun. Noted in this browser alone.")
+    done = page.locator(".sw-path [data-done]")
+    assert [text for text in done.all_inner_texts() if text] == ["✓ done", "begun"]
+    page.get_by_role("button", name="Forget my progress").focus()
+    page.keyboard.press("Enter")
+    expect(page.get_by_role("button", name="No, keep it")).to_be_focused()
+    page.keyboard.press("Enter")
+    expect(says).to_have_text(re.compile("^1 of 10"))
+    page.keyboard.press("Enter")
+    page.get_by_role("button", name="Yes, forget it").press("Enter")
+    expect(says).to_have_text(
+        "All forgotten. Nothing done yet. What you do is noted here, in this browser alone."
+    )
+    page.reload()
+    expect(says).to_have_text(re.compile("^Nothing done yet"))
+    assert not any(done.all_inner_texts())
+    assert page.evaluate("Object.keys(localStorage).filter(k => k.startsWith('stepwell'))") == []
+    assert visited.errors == []
+
+
+def test_a_wrong_answer_is_a_beginning_and_no_more(built_site: Path, visit: Open) -> None:
+    """Answered wrong, a problem counts as begun, and a right answer stays right."""
+    page = visit(built_site / PAIR, built_site).page
+    answer_right(page)
+    kept = "JSON.parse(localStorage.getItem('stepwell:progress:Harbour Lights'))"
+    assert page.evaluate(kept)["buoy-spare-capacitor"]["done"] is True
+    form = page.locator("form[data-question=typed]").first
+    form.get_by_role("textbox").fill("1 V")
+    form.get_by_role("button", name="Check").click()
+    assert page.evaluate(kept)["buoy-spare-capacitor"]["done"] is True
+    page.evaluate("localStorage.clear()")
+    form.get_by_role("button", name="Check").click()
+    assert page.evaluate(kept)["buoy-spare-capacitor"] == {"right": [], "done": False}
+
+
+def test_a_browser_that_keeps_nothing_says_so(built_site: Path, visit: Open) -> None:
+    """Where storage is refused or its content is spoilt, nothing breaks."""
+    visited = visit(built_site / "index.html", built_site)
+    page = visited.page
+    for spoilt in ("not json", "[1]", '{"flasher-reservoir": 3, "x": {"right": "y"}}'):
+        page.evaluate("s => localStorage.setItem('stepwell:progress:Harbour Lights', s)", spoilt)
+        page.reload()
+        expect(page.locator("[data-progress-says]")).to_have_text(re.compile("^Nothing done yet"))
+    nothing = "This browser keeps nothing for these pages, so what you have done cannot be noted."
+    for script in (FULL, REFUSED):
+        other = visit(built_site / "index.html", built_site)
+        other.page.add_init_script(script)
+        other.page.reload()
+        expect(other.page.locator("[data-progress-says]")).to_have_text(nothing)
+        other.page.goto((built_site / PAIR).as_uri())
+        answer_right(other.page)
+        expect(other.page.locator(".sw-questions .sw-reply").first).to_contain_text("Right.")
+        assert script == REFUSED or other.errors == []
+    assert visited.errors == []
