@@ -133,7 +133,7 @@ def _outside(path: str, reference: Reference) -> Fault:
     if reference.loads:
         return _fault(path, reference, "outside the site", "a file of the site",
                       "Put the file into the content and refer to it there.")  # fmt: skip
-    advice = "Take the link out of the frame of the page, or write it in a lesson."
+    advice = "Take it out of the frame of the page, in mkdocs.yml, or write it in a lesson."
     return _fault(path, reference, "outside the site", "a link that the author wrote", advice)
 
 

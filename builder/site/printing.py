@@ -38,6 +38,8 @@ _QUIET = (
 # The browser writes the time of printing; a fixed one of equal length keeps every offset right.
 _DATE = re.compile(rb"/(CreationDate|ModDate) \(D:\d{14}([^)]*)\)")
 _FIXED_DATE = rb"/\1 (D:19800101000000\2)"
+# It also numbers the cells of tables by what it has done before, in rising order.
+_CELL = re.compile(rb"\(node(\d{8})\)")
 
 
 def find_browser(environment: Mapping[str, str] = os.environ) -> str:
@@ -91,7 +93,14 @@ def print_pdf(page: Path, browser: str) -> bytes:
         content = made.read_bytes() if made.is_file() else b""
     if not content.startswith(b"%PDF-"):
         raise PrintingFailed(browser, _last_line(done.stderr) or f"exit code {done.returncode}")
-    return _DATE.sub(_FIXED_DATE, content)
+    return _reproducible(content)
+
+
+def _reproducible(pdf: bytes) -> bytes:
+    """The same PDF without what differs from run to run; every part keeps its length."""
+    cells = sorted(set(_CELL.findall(pdf)))
+    numbers = {cell: b"(node%08d)" % number for number, cell in enumerate(cells, start=1)}
+    return _CELL.sub(lambda match: numbers[match[1]], _DATE.sub(_FIXED_DATE, pdf))
 
 
 def _is_root() -> bool:
