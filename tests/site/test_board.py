@@ -159,11 +159,17 @@ def test_without_scripts_there_is_no_board(built_site: Path, visit: Open) -> Non
 
 
 def test_a_lesson_shows_its_problem_at_the_board(built_site: Path, visit: Open) -> None:
-    """A problem embedded in a lesson can be shown too, with the circuit as given first."""
+    """A problem embedded in a lesson can be shown, even without its own figure."""
     page = visit(built_site / "sharing-a-junction.html", built_site).page
     button = page.get_by_role("button", name=NAME).first
     button.click()
     expect(page.get_by_role("dialog", name="At the board")).to_be_visible()
     page.wait_for_function("document.activeElement.matches('.sw-board h2')")
     assert _place(page) == "The problem"
+    expect(page.locator(".sw-board svg")).to_have_count(1)
+    page.keyboard.press("Escape")
+    page.evaluate("document.querySelectorAll('.sw-opening, form').forEach(node => node.remove())")
+    page.keyboard.press("Enter")
+    page.wait_for_function("document.activeElement.matches('.sw-board h2')")
+    assert _place(page).startswith("Step 1 of")
     expect(page.locator(".sw-board svg")).to_have_count(1)

@@ -231,6 +231,31 @@ def test_pointing_marks_symbol_and_element(built_site: Path, visit: Open) -> Non
     assert visited.errors == []
 
 
+LUMINANCES = """['.sw-trace-a', '.sw-trace-b', '.sw-plate'].map(name => {
+  const style = getComputedStyle(document.querySelector('.sw-step-side ' + name));
+  const colour = name === '.sw-plate' ? style.backgroundColor : style.stroke;
+  const [r, g, b] = colour.match(/[\\d.]+/g).map(Number).map(c => c / 255).map(
+    c => c <= 0.04045 ? c / 12.92 : ((c + 0.055) / 1.055) ** 2.4);
+  return 0.2126 * r + 0.7152 * g + 0.0722 * b;
+})"""
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_traces_stand_out_from_the_paper(built_site: Path, visit: Open, scheme: str) -> None:
+    """Both looks keep a contrast of 3 to 1 and more (WCAG 2.2, 1.4.11), and differ in pattern."""
+    page = visit(built_site / FLASHER, built_site, color_scheme=scheme).page
+    *traces, paper = page.evaluate(LUMINANCES)
+    for trace in traces:
+        lighter, darker = max(trace, paper), min(trace, paper)
+        assert (lighter + 0.05) / (darker + 0.05) >= 3
+    dashes = page.evaluate(
+        """['a', 'b'].map(look =>
+             getComputedStyle(document.querySelector('.sw-trace-' + look)).strokeDasharray)"""
+    )
+    assert dashes[0] == "none"
+    assert dashes[1] != "none"
+
+
 def test_the_numbers_of_a_formula_line_up(built_site: Path, visit: Open) -> None:
     """In every formula the relations stand below each other, and so does what follows them."""
     page = _settled(visit, built_site / FLASHER, built_site, 1280)

@@ -91,10 +91,12 @@
   }
 
   function stepSlides(step, label, figureBefore) {
+    /* A lesson may show a solution without the problem's own figure. */
+    var before = figureBefore || step.querySelector(".sw-plate-before");
     return [
       slide(label, function () { return inner(step.querySelector(".sw-prompt")); },
         function () { return [copy(step.querySelector(".sw-so-far"))]; },
-        function () { return [plain(figureBefore)]; }),
+        function () { return [plain(before)]; }),
       slide(label, function () { return inner(step.querySelector(".sw-step-goal")); },
         function () { return [copy(step.querySelector(".sw-step-words"))]; },
         function () { return [copy(step.querySelector(".sw-step-figures"))]; }),
