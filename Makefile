@@ -7,7 +7,7 @@ CHECKED_BROWSER := $(CURDIR)/.venv/browser
 export NO_MKDOCS_2_WARNING := 1
 
 .DEFAULT_GOAL := help
-.PHONY: help site preview test check lint format types layers bench pictures fonts clean
+.PHONY: help site preview test check lint format types layers bench pictures style fonts clean
 
 help: ## list the commands
 	@sed -n 's/^\([a-z]*\):.*## \(.*\)/make \1	\2/p' Makefile | expand -t 16
@@ -46,6 +46,10 @@ bench: .venv/installed-dev ## measure the speed of solving and building, and the
 pictures: .venv/installed-dev ## photograph every kind of page, narrow and wide, light and dark
 	$(PY) -m tests.get_browser "$(CHECKED_BROWSER)"
 	PATH="$(CHECKED_BROWSER):$$PATH" $(PY) -m tests.pictures
+
+style: .venv/installed ## build the style page, which shows all parts side by side, into build/style
+	STYLE_PAGE=true .venv/bin/mkdocs build --quiet --strict --site-dir build/style
+	@echo "Open $(CURDIR)/build/style/style.html"
 
 fonts: .venv/installed-dev ## make the shipped font subsets and their width table again (needs npm)
 	$(PY) builder/site/fonts/make_fonts.py

@@ -30,6 +30,9 @@ class StepwellConfig(Config):
     problems = option.Type(str, default="problems")
     """The folder of the problems, inside the content."""
 
+    style_page = option.Type(bool, default=False)
+    """Whether a page for contributors shows all parts side by side."""
+
 
 class StepwellPlugin(BasePlugin[StepwellConfig]):
     """Turns the problems of a unit into pages."""
@@ -58,7 +61,7 @@ class StepwellPlugin(BasePlugin[StepwellConfig]):
         for file in files:
             if file.src_uri.startswith(own) and file.src_uri.endswith((".yml", ".yaml")):
                 file.inclusion = InclusionLevel.EXCLUDED
-        for path, markdown in self.site.pages().items():
+        for path, markdown in self.site.pages(style=self.config.style_page).items():
             if files.get_file_from_path(path) is None:
                 page = File.generated(config, path, content=markdown)
                 page.inclusion = InclusionLevel.NOT_IN_NAV

@@ -21,11 +21,14 @@ from builder.site.page import PARTS, Link, ProblemPage, render, skeleton
 from builder.site.plain_text import search_words
 from builder.site.reference import Reference
 from builder.site.sources import problem_sources
+from builder.site.style_page import StylePage
 from builder.solution import solve
 
 UNIT_FILE = "unit.yml"
 _PART = re.compile(r'<div data-stepwell-part="([^"/]+)/([^"]+)">(?:<p>[^<]*</p>)?</div>')
-_MADE = re.compile(r'<div data-stepwell-made="(front|reference)/([^"]+)">(?:<p>[^<]*</p>)?</div>')
+_MADE = re.compile(
+    r'<div data-stepwell-made="(front|reference|style)/([^"]+)">(?:<p>[^<]*</p>)?</div>'
+)
 _LIST = re.compile(r'<div data-stepwell-list="([^"]+)"></div>')
 
 Address = Callable[[str], str]
@@ -52,14 +55,19 @@ class UnitSite:
         """The source path of a problem's page."""
         return f"{self.folder}/{slug}.md"
 
-    def pages(self) -> dict[str, str]:
-        """The Markdown of every page that is made, by its source path."""
+    def pages(self, *, style: bool = False) -> dict[str, str]:
+        """The Markdown of every page that is made, by its source path.
+
+        Args:
+            style: whether the style page is among them.
+        """
         pages = {
             self.page_path(slug): skeleton(lesson.solution.problem, lesson)
             for slug, lesson in self.lessons.items()
         }
         lists = listing_pages(self.folder, self.problems, self.unit)
-        return lists | self._reference.pages() | pages
+        shown = StylePage(self.unit, self.lessons).pages() if style else {}
+        return lists | self._reference.pages() | shown | pages
 
     @property
     def problems(self) -> tuple[Problem, ...]:
@@ -106,6 +114,8 @@ class UnitSite:
             kind, id = match.groups()
             if kind == "reference":
                 return str(self._reference.part(id, address))
+            if kind == "style":
+                return str(StylePage(self.unit, self.lessons).part(id))
             stages = stages_of(self.unit, self.pages_of_prose, self.problems)
             return str(Front(self.unit, self.folder, stages, address).part(id))
 
