@@ -11,7 +11,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from html import escape
 
-from builder.circuit.between import lay_between
+from builder.circuit.between import PLUS, lay_between
 from builder.circuit.law import PARALLEL
 from builder.circuit.tree import Group, Leaf, Tree, leaves
 from builder.lesson.display import Display
@@ -46,6 +46,8 @@ def traces(step: Step, display: Display) -> Traces:
     """What a step's figures trace."""
     if step.kind is StepKind.DRIVE:
         return _of_source(step, display)
+    if step.kind is StepKind.TOTAL and step.found[0].quantity == display.solution.problem.law.flow:
+        return Traces({}, {PLUS: "a"}, (("a", say("where all branches come together")),))
     group = step.group
     if group is None:
         return NOTHING
