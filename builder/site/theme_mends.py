@@ -8,15 +8,21 @@ from __future__ import annotations
 
 MENDS = (
     # A dialog without a name is announced as nothing but "dialog".
-    ('data-md-component="search" role="dialog"', ' aria-label="Search"'),
-    # What can be focused must say what it is.
-    ('class="md-search__scrollwrap" tabindex="0"', ' role="region" aria-label="Search results"'),
+    (
+        'data-md-component="search" role="dialog"',
+        'data-md-component="search" role="dialog" aria-label="Search"',
+    ),
+    # What can have the focus must say what it is.
+    (
+        'class="md-search__scrollwrap" tabindex="0"',
+        'class="md-search__scrollwrap" tabindex="0" role="region" aria-label="Search results"',
+    ),
 )
-"""What the theme writes, and what is added after it."""
+"""What the theme writes, and what stands there instead."""
 
 
 def mended(html: str) -> str:
     """A page with the theme's markup mended."""
-    for found, added in MENDS:
-        html = html.replace(found, found + added, 1)
+    for found, instead in MENDS:
+        html = html.replace(found, instead, 1)
     return html
