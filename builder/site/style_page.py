@@ -60,6 +60,7 @@ class StylePage:
         """All parts in one palette."""
         return {
             "palette": palette,
+            "scheme": ("light", "dark")[at],
             "levels": LEVELS,
             "cards": [card(one.solution.problem, "#parts") for one in self._examples()],
             "parts": [

@@ -15,6 +15,7 @@ ROOT = Path(__file__).parent.parent.parent
 PROBLEMS = sorted(path.stem for path in (ROOT / "content" / "problems").glob("*.yml"))
 PAGES = [
     "index.html", "sharing-a-junction.html", "problems/index.html", "problems/by-objective.html",
+    "reference/formulas.html", "reference/glossary.html", "reference/symbols.html",
     *(f"problems/{slug}.html" for slug in PROBLEMS),
 ]  # fmt: skip
 
