@@ -5,13 +5,15 @@ from __future__ import annotations
 import re
 from pathlib import Path
 
+from mkdocs.commands.build import build
+from mkdocs.config import load_config
 from playwright.sync_api import Page, expect
 
 from builder.problem import read_problem_text
 from builder.problem.model import Unit
-from builder.site.front import LessonPage, Stage, lesson_pages, stages_of
+from builder.site.front import Front, LessonPage, Stage, lesson_pages, stages_of
 from tests.conftest import Open
-from tests.site.pages import FLASHER, HEATER, LEFTOVERS
+from tests.site.pages import FLASHER, HEATER, LEFTOVERS, Markup, write_unit
 from tests.site.test_browser import PROBLEMS
 
 LESSON = LessonPage("sharing.md", "Sharing")
@@ -239,3 +241,42 @@ def test_a_browser_that_keeps_nothing_says_so(built_site: Path, visit: Open) -> 
         expect(other.page.locator(".sw-questions .sw-reply").first).to_contain_text("Right.")
         assert script == REFUSED or other.errors == []
     assert visited.errors == []
+
+
+def test_a_unit_of_several_lessons_is_filtered_by_lesson() -> None:
+    """With more than one lesson, the filter offers them and each problem knows its own."""
+    stages = (Stage(LESSON, (A,)), Stage(OTHER, (B,)), Stage(None, (C,)))
+    html = str(Front(Unit("U"), "problems", stages, lambda path: path).part("problems"))
+    assert '<option value="0">Sharing</option><option value="1">Walking back</option>' in html
+    assert re.findall(r'data-problem="(\w)".*?data-lesson="(\d)"', html) == [
+        ("a", "0"), ("b", "1"), ("c", "2"),
+    ]  # fmt: skip
+    alone = str(Front(Unit("U"), "problems", stages[:1], lambda path: path).part("problems"))
+    assert "<form" not in alone
+    assert 'data-problem="a"' in alone
+
+
+def test_titles_and_scenarios_stay_text() -> None:
+    """What an author writes reaches attributes and lists as text alone."""
+    nasty = FLASHER.replace("Two reservoirs", "Two\"'><b>great</b> & reservoirs").replace(
+        "A flasher board", '"><script>alert(1)</script> A flasher board'
+    )
+    problem = read_problem_text(nasty, "a.yml")
+    front = Front(Unit('"><i>'), "problems", (Stage(None, (problem, B)),), lambda path: path)
+    for part in ("path", "problems"):
+        html = str(front.part(part))
+        assert Markup(html).faults == []
+        assert {tag for tag, _ in Markup(html).tags}.isdisjoint({"script", "b", "i"})
+
+
+def test_an_empty_unit_has_a_front(tmp_path: Path) -> None:
+    """A front with all its parts can be built before there is any problem."""
+    places = "\n\n".join(
+        f'<div data-stepwell-made="front/{part}"></div>'
+        for part in ("objectives", "path", "problems")
+    )
+    write_unit(tmp_path, {}, {"index.md": f"# U\n\n{places}\n"})
+    build(load_config(str(tmp_path / "mkdocs.yml"), strict=True, site_dir=str(tmp_path / "site")))
+    html = (tmp_path / "site" / "index.html").read_text(encoding="utf-8")
+    assert "There are no problems yet." in html
+    assert "data-stepwell-made" not in html
