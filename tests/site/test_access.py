@@ -1,0 +1,315 @@
+"""Every kind of page for everyone: measured in a real browser, and by axe-core.
+
+axe-core (MPL-2.0, its licence stands at the head of its file) runs with all of its rules but those
+of level AAA. WCAG 2.2: https://www.w3.org/TR/WCAG22/
+"""
+
+from __future__ import annotations
+
+import re
+import threading
+from collections.abc import Iterator
+from functools import partial
+from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
+from itertools import pairwise
+from pathlib import Path
+from typing import Any
+
+import pytest
+from playwright.sync_api import Browser, Page
+
+from tests.conftest import Open
+
+HERE = Path(__file__).parent
+AXE = (HERE / "axe.min.js").read_text(encoding="utf-8")
+PROBE = (HERE / "probe.js").read_text(encoding="utf-8")
+FLASHER = "problems/flasher-reservoir.html"
+
+RUN_AXE = """async () => {
+  const rules = axe.getRules().filter(rule => !rule.tags.includes('wcag2aaa'));
+  const found = await axe.run(document, {
+    runOnly: {type: 'rule', values: rules.map(rule => rule.ruleId)},
+    resultTypes: ['violations', 'incomplete'],
+  });
+  const told = results => results.flatMap(result => result.nodes.map(
+    node => [result.id, node.target.join(' '), node.html.slice(0, 160),
+      node.any.map(check => check.data && check.data.messageKey).join()]));
+  return {violations: told(found.violations), incomplete: told(found.incomplete)};
+}"""
+
+# Opens what can be opened, and answers every question: by turns right and wrong.
+OPEN_AND_ANSWER = """() => {
+  document.querySelectorAll('article details').forEach(box => { box.open = true; });
+  document.querySelectorAll('form[data-question]').forEach((form, at) => {
+    const right = at % 2 === 0;
+    const options = [...form.querySelectorAll('input[type=radio]')];
+    const option = options.find(each => each.hasAttribute('data-right') === right);
+    if (option) option.checked = true;
+    else form.querySelector('input[type=text]').value =
+      right ? JSON.parse(form.dataset.expected).shown : '1 kg';
+    form.requestSubmit();
+  });
+  // Until what follows the size of things has followed.
+  return new Promise(done => requestAnimationFrame(() => setTimeout(done, 100)));
+}"""
+
+# WCAG 2.2, success criterion 1.4.12.
+TEXT_SPACING = """article * { line-height: 1.5 !important; letter-spacing: 0.12em !important;
+  word-spacing: 0.16em !important; } article p { margin-bottom: 2em !important; }"""
+
+
+def kinds_of_page(site: Path) -> list[str]:
+    """One page of every kind: pages made of the same parts are of one kind."""
+    kinds: dict[frozenset[str], str] = {}
+    for page in sorted(site.rglob("*.html")):
+        html = page.read_text(encoding="utf-8")
+        parts = {word for value in re.findall(r'class="([^"]*)"', html) for word in value.split()
+                 if word.startswith("sw-") and not word.startswith("sw-level-")}  # fmt: skip
+        path = page.relative_to(site).as_posix()
+        if path == "404.html":
+            parts.add(path)
+        kinds.setdefault(frozenset(parts), path)
+    return list(kinds.values())
+
+
+class _Quiet(SimpleHTTPRequestHandler):
+    def log_message(self, format: str, *args: Any) -> None:
+        """Say nothing."""
+
+
+@pytest.fixture(scope="module")
+def served(built_site: Path) -> Iterator[str]:
+    """The unit from a server on this machine, as the page for wrong addresses needs it."""
+    server = ThreadingHTTPServer(("127.0.0.1", 0), partial(_Quiet, directory=str(built_site)))
+    threading.Thread(target=server.serve_forever, daemon=True).start()
+    yield f"http://127.0.0.1:{server.server_port}/"
+    server.shutdown()
+    server.server_close()
+
+
+Pages = Iterator[tuple[str, Page]]
+
+
+def each_kind(chromium: Browser, served: str, built_site: Path, **options: Any) -> Pages:
+    """Every kind of page, open, with its path."""
+    paths = kinds_of_page(built_site)
+    assert {"404.html", "index.html"} <= set(paths)
+    context = chromium.new_context(**options)
+    page = context.new_page()
+    for path in paths:
+        page.goto(served + path)
+        page.evaluate(PROBE)
+        yield path, page
+    context.close()
+
+
+def judged(rule: str, html: str, why: str) -> bool:
+    """Whether what axe-core leaves to people has been looked at, and found right.
+
+    - ``hidden-content`` only says that something is hidden: the theme's drawer and search, which
+      are tested where they are shown, and the closed steps, which are opened here.
+    - ``color-contrast`` cannot judge letters in figures, single characters and signs; their
+      colours are measured from the palette in test_contrast.py.
+    """
+    if rule == "hidden-content":
+        return True
+    in_figure = re.match(r"<(?:tspan|text)\b", html) is not None
+    return rule == "color-contrast" and (in_figure or why in ("shortTextContent", "nonBmp"))
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_axe_finds_nothing(chromium: Browser, served: str, built_site: Path, scheme: str) -> None:
+    """No rule is broken on any kind of page, closed and then opened and answered."""
+    options = {"color_scheme": scheme, "reduced_motion": "reduce"}
+    for path, page in each_kind(chromium, served, built_site, **options):
+        page.evaluate(AXE)
+        for state in ("closed", "open"):
+            if state == "open":
+                page.evaluate(OPEN_AND_ANSWER)
+            found = page.evaluate(RUN_AXE)
+            assert (path, state, found["violations"]) == (path, state, [])
+            left = [each for each in found["incomplete"] if not judged(each[0], *each[2:])]
+            assert (path, state, left) == (path, state, [])
+
+
+def test_axe_would_find_something(chromium: Browser) -> None:
+    """The rules that run would notice a picture without words and grey on grey."""
+    page = chromium.new_page()
+    page.set_content('<img src="x.png"><p style="color: #999">pale words on white</p>')
+    page.evaluate(AXE)
+    found = {rule for rule, *_ in page.evaluate(RUN_AXE)["violations"]}
+    page.close()
+    assert {"image-alt", "color-contrast", "html-has-lang", "page-has-heading-one"} <= found
+
+
+def test_headings_language_and_labels(chromium: Browser, served: str, built_site: Path) -> None:
+    """One first heading, none skipped after it, the language marked, every reply announced."""
+    for path, page in each_kind(chromium, served, built_site):
+        levels = page.evaluate(
+            "[...document.querySelectorAll('h1,h2,h3,h4,h5,h6')].filter(h => h.checkVisibility())"
+            ".map(h => Number(h.tagName[1]))"
+        )
+        assert levels[:1] == [1], path
+        assert levels.count(1) == 1, path
+        assert all(after - before <= 1 for before, after in pairwise(levels))
+        assert page.evaluate("document.documentElement.lang") == "en"
+        unlabelled = page.evaluate(
+            "[...document.querySelectorAll('article :is(input, select, textarea)')]"
+            ".filter(i => !i.labels.length && !i.ariaLabel).map(i => i.outerHTML)"
+        )
+        assert unlabelled == []
+        silent = page.evaluate(
+            "[...document.querySelectorAll('form[data-question]')]"
+            ".filter(f => !f.querySelector('.sw-reply[role=status]')).length"
+        )
+        assert silent == 0
+
+
+@pytest.mark.parametrize("width", [1280, 360])
+def test_targets_are_large_enough(
+    chromium: Browser, served: str, built_site: Path, width: int
+) -> None:
+    """Whatever can be pressed is 24 pixels high and wide at least (WCAG 2.5.8)."""
+    size = {"width": width, "height": 900}
+    for path, page in each_kind(chromium, served, built_site, viewport=size):
+        page.evaluate(OPEN_AND_ANSWER)
+        assert (path, page.evaluate("probe.targets(24)")) == (path, [])
+
+
+def test_the_keyboard_reaches_everything_in_sight(
+    chromium: Browser, served: str, built_site: Path
+) -> None:
+    """Tab stops at every control once, shows where it is, and leaves the page at its end."""
+    for path, page in each_kind(chromium, served, built_site):
+        page.evaluate(OPEN_AND_ANSWER)
+        wanted = set(page.evaluate("probe.stops()"))
+        reached: list[str] = []
+        for _ in range(len(wanted) + 20):
+            page.keyboard.press("Tab")
+            focus = page.evaluate("probe.focus()")
+            # After the last control, the page is left or begun again.
+            if focus is None or [focus["stop"]] == reached[:1]:
+                break
+            assert focus["outline"] >= 2, (path, focus)
+            assert focus["inSight"], (path, focus)
+            reached.append(focus["stop"])
+        else:
+            pytest.fail(f"{path}: the focus never leaves the page: {reached[-5:]}")
+        assert wanted - set(reached) == set(), path
+        assert len(reached) == len(set(reached)), path
+
+
+@pytest.mark.parametrize(
+    "options",
+    [
+        # 1280 by 1024 pixels at 400 %.
+        {"viewport": {"width": 320, "height": 256}, "device_scale_factor": 4},
+        {"viewport": {"width": 1280, "height": 900}},
+    ],
+)
+def test_wide_text_and_zoom_hide_nothing(
+    chromium: Browser, served: str, built_site: Path, options: dict[str, Any]
+) -> None:
+    """Zoomed in, and with the spacing of WCAG 1.4.12, nothing overlaps, is cut or runs off."""
+    for path, page in each_kind(chromium, served, built_site, **options):
+        page.evaluate(OPEN_AND_ANSWER)
+        for spaced in (False, True):
+            if spaced:
+                page.add_style_tag(content=TEXT_SPACING)
+            width = options["viewport"]["width"]
+            assert page.evaluate("document.documentElement.scrollWidth") <= width, path
+            assert (path, spaced, page.evaluate("probe.overlaps('article')")) == (path, spaced, [])
+            assert (path, spaced, page.evaluate("probe.clipped('article')")) == (path, spaced, [])
+
+
+WATCH_SHIFTS = """window.shifts = [];
+new PerformanceObserver(list => list.getEntries().forEach(
+  entry => shifts.push([entry.value, entry.hadRecentInput]))
+).observe({type: 'layout-shift', buffered: true});"""
+
+
+@pytest.mark.parametrize("width", [1280, 360])
+def test_nothing_shifts(built_site: Path, visit: Open, width: int) -> None:
+    """Opening a step or answering moves nothing that stands before it, nor anything unasked."""
+    page = visit(built_site / FLASHER, built_site, viewport={"width": width, "height": 900}).page
+    page.wait_for_function("document.fonts.status === 'loaded'")
+    page.evaluate(PROBE)
+    page.evaluate(WATCH_SHIFTS)
+    # web.dev/articles/cls calls up to 0.1 good; this is a page whose type comes after its words.
+    assert sum(value for value, _ in page.evaluate("shifts.splice(0)")) <= 0.1
+
+    def moves(selector: str, position: int) -> bool:
+        node = page.locator(selector).nth(position)
+        node.scroll_into_view_if_needed()
+        before = node.evaluate("node => probe.above(node)")
+        node.click()
+        page.wait_for_timeout(60)
+        return bool(node.evaluate("node => probe.above(node)") != before)
+
+    steps = page.locator("details.sw-step").count()
+    assert [moves("details.sw-step > summary", at) for at in range(steps)] == [False] * steps
+    forms = page.locator("form.sw-question").count()
+    for at in range(forms):
+        first = page.locator("form.sw-question").nth(at).locator("input").first
+        first.click()
+        if first.get_attribute("type") == "text":
+            first.fill("1 V")
+    told = [moves("form.sw-question button[type=submit]", at) for at in range(forms)]
+    assert told == [False] * forms
+    assert sum(value for value, by_hand in page.evaluate("shifts") if not by_hand) == 0
+
+
+def test_motion_is_left_out_where_it_is_not_wanted(
+    chromium: Browser, served: str, built_site: Path
+) -> None:
+    """With reduced motion nothing fades, slides or scrolls smoothly."""
+    for path, page in each_kind(chromium, served, built_site, reduced_motion="reduce"):
+        assert (path, page.evaluate("probe.moving()")) == (path, [])
+
+
+def test_forced_colours_keep_what_is_marked(built_site: Path, visit: Open) -> None:
+    """In a palette of the reader's own, marks, replies and the focus still stand out."""
+    page = visit(built_site / FLASHER, built_site, forced_colors="active").page
+    page.evaluate(OPEN_AND_ANSWER)
+    system = page.evaluate(
+        """() => Object.fromEntries(['Highlight', 'Canvas', 'CanvasText'].map(name => {
+          const box = document.body.appendChild(document.createElement('div'));
+          box.style.cssText = `color: ${name}; forced-color-adjust: none`;
+          const colour = getComputedStyle(box).color;
+          box.remove();
+          return [name, colour];
+        }))"""
+    )
+    look = "(node, name) => getComputedStyle(node)[name]"
+    assert page.locator(".sw-frame").first.evaluate(look, "stroke") == system["Highlight"]
+    wires = page.locator(".sw-figure [stroke=currentColor]").first
+    assert wires.evaluate(look, "stroke") == system["CanvasText"]
+    assert page.locator(".sw-reply-wrong").first.evaluate(look, "borderTopWidth") == "1px"
+    page.locator("details.sw-step summary").first.focus()
+    page.keyboard.press("Shift+Tab")
+    page.keyboard.press("Tab")
+    summary = page.locator("details.sw-step summary").first
+    assert summary.evaluate(look, "outlineColor") == system["Highlight"]
+    assert len(set(system.values())) == 3
+
+
+def test_what_a_screen_reader_is_given(built_site: Path, visit: Open) -> None:
+    """Formulas and figures reach the accessibility tree with names, replies as live text."""
+    page = visit(built_site / FLASHER, built_site).page
+    page.evaluate(OPEN_AND_ANSWER)
+    nodes = page.context.new_cdp_session(page).send("Accessibility.getFullAXTree")["nodes"]
+    by_role: dict[str, list[dict[str, Any]]] = {}
+    for node in nodes:
+        if not node.get("ignored"):
+            by_role.setdefault(node["role"]["value"], []).append(node)
+    formulas = [node["name"]["value"] for node in by_role["MathMLMath"]]
+    assert "" not in formulas
+    assert any(name.endswith("equals 22 microfarads plus 8 microfarads, equals 30.0 microfarads.")
+               for name in formulas)  # fmt: skip
+    figures = [node for node in by_role["image"] if "circuit" in node["name"]["value"]]
+    assert len(figures) >= 7
+    assert all("battery" in node["description"]["value"] for node in figures)
+    replies = page.locator(".sw-reply:not(:empty)").count()
+    assert len(by_role["status"]) >= replies > 0
+    disclosed = [node["name"]["value"] for node in by_role["DisclosureTriangle"]]
+    assert "The circuit in words" in disclosed
