@@ -146,7 +146,7 @@ def _counted(number: int, noun: str) -> str:
 def _unit_of(file: Path) -> Unit | None:
     """The unit that a problem's file lies in, if there is one."""
     described = file.parent.parent / UNIT_FILE
-    return read_unit(described) if described.is_file() else None
+    return read_unit(described, folder=file.parent.name) if described.is_file() else None
 
 
 def _stop(error: StepwellError) -> None:

@@ -5,9 +5,13 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
+from click.testing import CliRunner
 
+from builder.cli import main
 from builder.errors import FaultyFile
 from builder.problem import read_unit
+from builder.site.paper.choosing import Choice, choose
+from tests.site.pages import FLASHER
 
 
 def unit_file(folder: Path, path: str) -> Path:
@@ -73,3 +77,18 @@ def test_names_that_stand_for_nothing_are_told(
     with pytest.raises(FaultyFile) as caught:
         read_unit(file)
     assert [str(fault) for fault in caught.value.faults] == [f"{file}:{f}" for f in faults]
+
+
+def test_commands_find_problems_in_any_folder(tmp_path: Path) -> None:
+    """The commands look up a path's problems where the given file lies, whatever its folder."""
+    content = tmp_path / "content"
+    (content / "circuits").mkdir(parents=True)
+    file = content / "circuits" / "flasher.yml"
+    file.write_text(FLASHER, encoding="utf-8")
+    described = "title: U\nobjectives: {merge-parallel: Merge}\npath: [flasher]\n"
+    (content / "unit.yml").write_text(described, encoding="utf-8")
+    for command in (["solve", str(file)], ["check", str(file)]):
+        result = CliRunner().invoke(main, command)
+        assert result.exit_code == 0, result.output
+    chosen = choose(content, Choice(named=("flasher",)), "circuits")
+    assert [lesson.solution.problem.slug for lesson, _ in chosen.lessons] == ["flasher"]

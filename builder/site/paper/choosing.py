@@ -58,7 +58,7 @@ def choose(content: Path, choice: Choice, folder: str = "problems") -> Chosen:
         Disagreement, CheckFailed: if a solution cannot be trusted.
     """
     described = content / UNIT_FILE
-    unit = read_unit(described) if described.is_file() else _NO_UNIT
+    unit = read_unit(described, folder=folder) if described.is_file() else _NO_UNIT
     if not choice.named and choice.level is None and choice.objective is None:
         raise _fault("no problem", "the names of one or more problems, a level or an objective",
                      "Try stepwell sheet --level intro.")  # fmt: skip
@@ -98,7 +98,8 @@ def _read(path: Path, content: Path, unit: Unit) -> tuple[Problem, Unit]:
     home = path.resolve().parent.parent
     if home != content.resolve():
         described = home / UNIT_FILE
-        of = read_unit(described) if described.is_file() else None
+        inside = path.resolve().parent.name
+        of = read_unit(described, folder=inside) if described.is_file() else None
         return read_problem(path, unit=of), of or _NO_UNIT
     return read_problem(path, unit=unit), unit
 
