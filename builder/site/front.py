@@ -104,12 +104,15 @@ class Front:
         )
 
     def _cards(self, problems: Iterable[Problem]) -> list[dict[str, Any]]:
+        stage_of = {
+            problem.slug: str(at)
+            for at, stage in enumerate(self.stages)
+            for problem in stage.problems
+        }
         cards = []
         for problem in problems:
             shown = card(problem, self.address(f"{self.folder}/{problem.slug}.md"))
-            shown["lesson"] = next(
-                (str(at) for at, stage in enumerate(self.stages) if problem in stage.problems), ""
-            )
+            shown["lesson"] = stage_of[problem.slug]
             cards.append(shown)
         return cards
 
