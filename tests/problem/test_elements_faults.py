@@ -118,7 +118,7 @@ from tests.problem.samples import NEST, changed, faults_of
             "1/0 uF",
             [
                 '5:11: found "1/0 uF"; expected a capacitance such as 10 uF or a '
-                "resistance such as 100 ohm. \"1/0\" divides by zero."
+                'resistance such as 100 ohm. "1/0" divides by zero.'
             ],
             id="divided-by-zero",
         ),

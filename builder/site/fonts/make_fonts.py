@@ -6,7 +6,7 @@ temporary folder and writes beside itself:
 
 * ``stix-two-math.woff2``: what MathML formulas of circuits need, with the MATH table, its size
   variants and its assemblies;
-* ``stix-two-text-{regular,italic,semibold,bold}.woff2``: Latin text with the trade's signs. The
+* ``stix-two-text-{regular,italic,bold}.woff2``: Latin text with the trade's signs. The
   Latin files of the package lack Ω, ≈, arrows and lowered digits: Ω comes from the package's
   Greek files, the rest from STIX Two Math, whose design and size are the same;
 * ``OFL.txt``: the licence of both.
@@ -43,7 +43,6 @@ MATH = (
 FACES = {
     "regular": "400-normal",
     "italic": "400-italic",
-    "semibold": "600-normal",
     "bold": "700-normal",
 }
 
