@@ -9,6 +9,7 @@ import pytest
 from playwright.sync_api import expect
 
 from tests.conftest import Open
+from tests.site.answering import answer_every_question
 
 FLASHER = "problems/flasher-reservoir.html"
 ROOT = Path(__file__).parent.parent.parent
@@ -138,19 +139,7 @@ def test_a_choice_names_the_mistake(built_site: Path, visit: Open) -> None:
 def test_every_question_knows_its_answer(built_site: Path, visit: Open, slug: str) -> None:
     """On every page the shown answer, typed in, is right, and just one option of each choice."""
     page = visit(built_site / f"problems/{slug}.html", built_site).page
-    for form in page.locator("form[data-question=typed]").all():
-        form.get_by_text("Show the answer").click()
-        shown = form.locator(".sw-answer .sw-n").inner_text()
-        form.get_by_role("textbox").fill(shown)
-        form.get_by_role("button", name="Check").click()
-        expect(form.get_by_role("status")).to_contain_text("Right.")
-    for form in page.locator("form[data-question=choice]").all():
-        right = 0
-        for option in form.get_by_role("radio").all():
-            option.check()
-            form.get_by_role("button", name="Check").click()
-            right += form.get_by_role("status").inner_text().startswith("Right.")
-        assert right == 1
+    assert answer_every_question(page) >= 2
 
 
 def test_everything_can_be_read_without_scripts(built_site: Path, visit: Open) -> None:

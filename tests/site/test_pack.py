@@ -14,6 +14,7 @@ from builder.cli import main
 from builder.site.pack import START, pack, read_site, start_page, zipped
 from builder.site.pack_check import faults_of
 from tests.conftest import Open
+from tests.site.answering import answer_every_question
 from tests.site.pages import FLASHER, write_unit
 
 PAGE = "<!doctype html><title>A &amp; B</title><main><h1 id='top-of-it'>A</h1>{}</main>"
@@ -245,7 +246,7 @@ def test_what_cannot_be_packed_is_told(tmp_path: Path) -> None:
 def test_the_packed_unit_works_from_its_folder(
     built_site: Path, visit: Open, tmp_path: Path
 ) -> None:
-    """Unpacked, with the network off: every link leads on, the search finds, a question answers."""
+    """Unpacked, with the network off: every link, every question and the search work."""
     with zipfile.ZipFile(pack(tmp_path / "unit.zip", site=built_site).path) as archive:
         archive.extractall(tmp_path / "stick")
     folder = tmp_path / "stick"
@@ -254,6 +255,7 @@ def test_the_packed_unit_works_from_its_folder(
     page.get_by_role("link", name="Open the unit").click()
     expect(page).to_have_title(re.compile("Harbour Lights"))
     seen: set[str] = set()
+    answered = 0
     waiting = {page.url}
     while waiting:
         address = waiting.pop()
@@ -270,12 +272,10 @@ def test_the_packed_unit_works_from_its_folder(
         )
         assert lost == [], address
         waiting |= {anchor.split("#")[0] for anchor in anchors} - seen
+        answered += answer_every_question(page)
     assert len(seen) == len(list((folder / "unit").rglob("*.html")))
+    assert answered > 50
     page.goto((folder / "unit/problems/flasher-reservoir.html").as_uri())
-    form = page.locator("form[data-question=typed]").filter(has_text="the charge on C2")
-    form.get_by_role("textbox").fill("88 µC")
-    form.get_by_role("button", name="Check").click()
-    expect(form.get_by_role("status")).to_contain_text("Right.")
     search = page.get_by_role("textbox", name="Search")
     search.click()
     search.press_sequentially("foghorn")
