@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from builder.circuit.naming import value_symbol
 from builder.circuit.tree import leaves
 from builder.lesson.prose import NumberOf, Prose, SymbolOf, listed, say
-from builder.quantity.kinds import KINDS
-from builder.quantity.names import TOTAL, Name, Symbol, element_index
+from builder.quantity.names import TOTAL, Name, Symbol, element_index, kind_letter
 from builder.quantity.show import Shown, show
 from builder.solution import Solution
 from builder.solution.stepwise import Naming, naming_of
@@ -50,12 +50,14 @@ class Display:
     def symbol(self, name: Name) -> Symbol:
         """The symbol of a quantity: C₂₃, Q₁, V₀; C_eq and Q for the whole circuit."""
         law = self.solution.problem.law
-        letter = KINDS[name.quantity].symbol
+        letter = kind_letter(name.quantity)
+        if name.quantity == law.value:
+            return value_symbol(name.of, letter)
         if name.of == TOTAL:
             bare = any(
                 element_index(leaf, law.letter) == "" for leaf in leaves(self.solution.problem.tree)
             )
-            return Symbol(letter, "eq" if name.quantity == law.value else "tot" if bare else "")
+            return Symbol(letter, "tot" if bare else "")
         source = self.solution.problem.network.source
         if source is not None and name == (source.quantity, source.name):
             return Symbol(letter, element_index(source.name, letter))

@@ -10,9 +10,8 @@ from math import lcm
 from builder.lesson.display import Display
 from builder.quantity.exact import as_fraction
 from builder.quantity.formula import Formula, ReciprocalSum, Ref, names_in
-from builder.quantity.kinds import KINDS
 from builder.quantity.names import Name
-from builder.quantity.show import PREFIXES
+from builder.quantity.show import unit_power
 from builder.solution import Line
 
 LONGEST_FRACTION = 4
@@ -121,12 +120,13 @@ def _written_out(line: Line, display: Display) -> Iterator[Equation]:
 
 def _one_fraction(line: Line, display: Display) -> Reciprocal | None:
     """The sum of reciprocals over its common denominator, where that is short."""
-    kind = KINDS[line.name.quantity]
     units = {display.shown(name).unit for name in names_in(line.formula)}
     if len(units) != 1 or not isinstance(line.formula, ReciprocalSum):
         return None
     unit = units.pop()
-    power = next(p for p, prefix in PREFIXES.items() if prefix + kind.unit == unit)
+    power = unit_power(unit, line.name.quantity)
+    if power is None:
+        return None
     size = Fraction(10) ** power
     members = [as_fraction(display.solution.values[name]) / size for name in names_in(line.formula)]
     if not all(member.denominator == 1 for member in members):

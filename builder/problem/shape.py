@@ -1,12 +1,12 @@
-"""The shape of a problem's file: its keys, what each means, and the editors' JSON Schema.
+"""The shape of a problem's file: its keys and what each means.
 
 The reader takes its lists of keys from these models, so that what an editor completes is what
-is read. The reader's own checks tell a fault with its place; the schema only helps to type.
+is read. The reader's own checks tell a fault with its place; the shape only helps to type.
 """
 
 from __future__ import annotations
 
-from typing import Annotated, Any, Literal
+from typing import Annotated, Literal
 
 from pydantic import BaseModel, ConfigDict, Field
 
@@ -280,36 +280,3 @@ class UnitShape(Shape):
         description="Lesson pages and problems in teaching order; by default lessons first.",
         examples=[["sharing-a-junction.md", "flasher-reservoir"]],
     )
-
-
-def problem_schema() -> dict[str, Any]:
-    """The JSON Schema (draft 2020-12) of a problem's file, for editors."""
-    return _schema(ProblemShape)
-
-
-def unit_schema() -> dict[str, Any]:
-    """The JSON Schema (draft 2020-12) of ``unit.yml``, for editors."""
-    return _schema(UnitShape)
-
-
-def _schema(shape: type[BaseModel]) -> dict[str, Any]:
-    return {
-        "$schema": "https://json-schema.org/draft/2020-12/schema",
-        **_tidy(shape.model_json_schema()),
-    }
-
-
-def _tidy(schema: Any) -> Any:
-    """A schema without what a file cannot hold (null) or an editor would show twice (titles)."""
-    if isinstance(schema, list):
-        return [_tidy(part) for part in schema if part != {"type": "null"}]
-    if not isinstance(schema, dict):
-        return schema
-    tidy = {key: _tidy(part) for key, part in schema.items() if part is not None}
-    for described in (tidy.get("properties"), tidy.get("$defs")):
-        for part in described.values() if isinstance(described, dict) else ():
-            part.pop("title", None)
-    options = tidy.get("anyOf")
-    if isinstance(options, list) and len(options) == 1:
-        tidy = {**tidy.pop("anyOf")[0], **tidy}
-    return tidy

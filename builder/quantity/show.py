@@ -87,8 +87,7 @@ def show_in(value: Exact, kind: str, unit: str, digits: int = 3) -> Shown:
         The value in ``unit`` if its number then lies between 0.001 and 9999, else as ``show``
         does it.
     """
-    base = KINDS[kind].unit
-    power = next((p for p, prefix in PREFIXES.items() if prefix + base == unit), None)
+    power = unit_power(unit, kind)
     exact = as_fraction(value)
     if power is None or exact == 0:
         return show(value, kind, digits)
@@ -98,6 +97,12 @@ def show_in(value: Exact, kind: str, unit: str, digits: int = 3) -> Shown:
         return show(value, kind, digits)
     number = _decimal(scaled, max(0, digits - 1 - (order - power)))
     return Shown(("−" if exact < 0 else "") + number, unit, exact=rounded == abs(exact))
+
+
+def unit_power(unit: str, kind: str) -> int | None:
+    """The power of ten of a shown unit: −6 for ``µF``; None if it is no unit of that kind."""
+    base = KINDS[kind].unit
+    return next((power for power, prefix in PREFIXES.items() if prefix + base == unit), None)
 
 
 def last_digit(value: Exact, digits: int = 3) -> Fraction:

@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection
-from dataclasses import dataclass, field
+from collections.abc import Callable, Collection, Mapping
+from dataclasses import dataclass
 from functools import cached_property
 
 from markupsafe import Markup
 
 from builder.lesson.formulary import Equality, Sheet, meanings, sheet_symbol, sheets
 from builder.lesson.glossary import Word, words
-from builder.lesson.uses import uses
+from builder.lesson.uses import used_in, uses
 from builder.problem.model import Problem
 from builder.quantity.formula import ReciprocalSum
 from builder.quantity.kinds import KINDS
@@ -40,12 +40,15 @@ class Reference:
     problems: tuple[Problem, ...]
     style: str = "iec"
     folder: str = "problems"
-    _used: dict[str, frozenset[str]] = field(default_factory=dict, repr=False, compare=False)
 
     @cached_property
     def used(self) -> Collection[str]:
         """What occurs in any of the problems."""
-        return frozenset().union(*(self._uses(problem) for problem in self.problems))
+        return used_in(self.problems)
+
+    @cached_property
+    def _used(self) -> Mapping[str, frozenset[str]]:
+        return {problem.slug: uses(problem) for problem in self.problems}
 
     def pages(self) -> dict[str, str]:
         """The Markdown of the reference pages, by source path; what they hold enters later."""
@@ -115,17 +118,12 @@ class Reference:
 
     def _entry(self, word: Word, address: Callable[[str], str]) -> Markup:
         """A word with the first problem in which it is met, or the first that shows it best."""
-        met = [one for one in self.problems if not word.needs or word.needs in self._uses(one)]
-        best = [one for one in met if word.best in self._uses(one)]
+        met = [one for one in self.problems if not word.needs or word.needs in self._used[one.slug]]
+        best = [one for one in met if word.best in self._used[one.slug]]
         example = (best or met)[0]
         place = f"#{word.part}" if word.part else ""
         return render("reference/word.html", word=word, example=example,
                       address=address(f"{self.folder}/{example.slug}.md") + place)  # fmt: skip
-
-    def _uses(self, problem: Problem) -> frozenset[str]:
-        if problem.slug not in self._used:
-            self._used[problem.slug] = uses(problem)
-        return self._used[problem.slug]
 
 
 def _place(id: str) -> str:

@@ -13,8 +13,7 @@ from builder.lesson.prose import Prose, number_word, say
 from builder.lesson.vocabulary import vocabulary
 from builder.lesson.wrong_rules.rule import Wrong, WrongRule
 from builder.quantity.exact import Exact
-from builder.quantity.kinds import KINDS
-from builder.quantity.show import PREFIXES
+from builder.quantity.show import unit_power
 from builder.solution import Step, StepKind
 
 
@@ -41,6 +40,12 @@ def _members(group: Group, display: Display) -> Prose:
     if len(group.parts) > LONGEST_LIST:
         return say("all {count}", count=number_word(len(group.parts)))
     return display.elements(tuple(part.id for part in group.parts))
+
+
+def _calculated_in(group: Group, display: Display) -> Exact:
+    """The unit of the first member, in SI units: a slip of units keeps the unit that one sees."""
+    value = display.naming.value(group.parts[0].id)
+    return Integer(10) ** (unit_power(display.shown(value).unit, value.quantity) or 0)
 
 
 def _added_instead(display: Display) -> Iterator[Wrong]:
@@ -80,10 +85,7 @@ def _never_inverted(display: Display) -> Iterator[Wrong]:
     for step, group, values in _merges(display):
         if _adds(group, display):
             continue
-        first = display.shown(display.naming.value(group.parts[0].id)).unit
-        base = KINDS[display.solution.problem.law.value].unit
-        power = next((p for p, prefix in PREFIXES.items() if prefix + base == first), 0)
-        size = Integer(10) ** power
+        size = _calculated_in(group, display)
         total = sum((size / v for v in values), Integer(0))
         yield _wrong(step, total * size,
                      say("stopping at the sum of the reciprocals of {members}",
@@ -117,10 +119,7 @@ def _product_over_sum(display: Display) -> Iterator[Wrong]:
         # With more than three, the number is too far off for anyone to believe it.
         if _adds(group, display) or len(values) != 3:
             continue
-        base = KINDS[display.solution.problem.law.value].unit
-        first = display.shown(display.naming.value(group.parts[0].id)).unit
-        power = next((p for p, prefix in PREFIXES.items() if prefix + base == first), 0)
-        size = Integer(10) ** power
+        size = _calculated_in(group, display)
         product: Exact = Integer(1)
         for value in values:
             product *= value / size

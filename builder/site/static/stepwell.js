@@ -49,7 +49,7 @@
 
   /* A typed answer: its value, and its unit if one was typed and known. */
   function readAnswer(typed) {
-    var match = NUMBER.exec(typed.replace(/[\u00a0\u2009\u202f]/g, " ").trim().slice(0, 80));
+    var match = typed.replace(/[\u00a0\u2009\u202f]/g, " ").trim().slice(0, 80).match(NUMBER);
     if (!match) return null;
     var value;
     if (match[2] !== undefined) {

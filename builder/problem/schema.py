@@ -1,0 +1,42 @@
+"""The JSON Schemas by which editors complete and check a unit's files."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from pydantic import BaseModel
+
+from builder.problem.shape import ProblemShape, UnitShape
+
+
+def problem_schema() -> dict[str, Any]:
+    """The JSON Schema (draft 2020-12) of a problem's file, for editors."""
+    return _schema(ProblemShape)
+
+
+def unit_schema() -> dict[str, Any]:
+    """The JSON Schema (draft 2020-12) of ``unit.yml``, for editors."""
+    return _schema(UnitShape)
+
+
+def _schema(shape: type[BaseModel]) -> dict[str, Any]:
+    return {
+        "$schema": "https://json-schema.org/draft/2020-12/schema",
+        **_tidy(shape.model_json_schema()),
+    }
+
+
+def _tidy(schema: Any) -> Any:
+    """A schema without what a file cannot hold (null) or an editor would show twice (titles)."""
+    if isinstance(schema, list):
+        return [_tidy(part) for part in schema if part != {"type": "null"}]
+    if not isinstance(schema, dict):
+        return schema
+    tidy = {key: _tidy(part) for key, part in schema.items() if part is not None}
+    for described in (tidy.get("properties"), tidy.get("$defs")):
+        for part in described.values() if isinstance(described, dict) else ():
+            part.pop("title", None)
+    options = tidy.get("anyOf")
+    if isinstance(options, list) and len(options) == 1:
+        tidy = {**tidy.pop("anyOf")[0], **tidy}
+    return tidy
