@@ -112,7 +112,7 @@ def problem_of(
         objectives=(),
         scenario="",
         law=law,
-        network=Network(tuple(elements), TERMINALS, driver),
+        network=Network(tuple(elements), TERMINALS, (driver,) if driver else ()),
         tree=named,
         find=asked if find is None else find,
     )

@@ -35,7 +35,7 @@ class Source:
         quantity: ``voltage``, ``current`` or ``charge``.
         value: in volts, amperes or coulombs, positive.
         shown: the value as the author wrote it.
-        between: the + and the − terminal.
+        between: the + and the − terminal; a current leaves at the +.
     """
 
     name: str
@@ -51,13 +51,25 @@ class Network:
 
     Attributes:
         elements: in the author's order.
-        terminals: the + and the − point at which the network is looked into or driven.
-        source: None if only the equivalent is asked for.
+        terminals: the + and the − point at which the network is looked into or driven; those
+            of the first source where there are several.
+        sources: what drives it, in the author's order; none if only the equivalent is asked for.
     """
 
     elements: tuple[Element, ...]
     terminals: tuple[str, str]
-    source: Source | None = None
+    sources: tuple[Source, ...] = ()
+
+    @property
+    def source(self) -> Source | None:
+        """The only source, or None without one.
+
+        Raises:
+            ValueError: if there are several.
+        """
+        if len(self.sources) > 1:
+            raise ValueError("the network has several sources")
+        return self.sources[0] if self.sources else None
 
     def element(self, name: str) -> Element:
         """The element of that name.
@@ -74,7 +86,7 @@ class Network:
     def junctions(self) -> tuple[str, ...]:
         """All junctions, in the order in which the elements meet them, + terminal first."""
         seen = dict.fromkeys((self.terminals[0],))
-        for element in self.elements:
-            seen.update(dict.fromkeys(element.between))
+        for part in (*self.elements, *self.sources):
+            seen.update(dict.fromkeys(part.between))
         seen.update(dict.fromkeys((self.terminals[1],)))
         return tuple(seen)

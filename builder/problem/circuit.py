@@ -191,6 +191,6 @@ def _finished(known: Circuit, parts: Parts, tree: Tree, branches: Branches | Non
         given = parts.source
         measure = parts.source.measure
         source = Source(given.name.value, measure.kind, measure.value, measure.shown, terminals)
-    network = Network(tuple(elements), terminals, source)
+    network = Network(tuple(elements), terminals, (source,) if source else ())
     return Circuit(known.names, known.names_known, known.source_name, law, network,
                    name_groups(tree, law.letter))  # fmt: skip

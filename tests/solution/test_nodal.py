@@ -24,7 +24,7 @@ def _network(
     if volts is not None:
         given = read_measure(volts)
         source = Source("V0", given.kind, given.value, given.shown, terminals)
-    return Network(tuple(elements), terminals, source)
+    return Network(tuple(elements), terminals, (source,) if source else ())
 
 
 BRIDGE = {
