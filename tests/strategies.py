@@ -17,7 +17,7 @@ from builder.circuit.law import CAPACITORS, PARALLEL, RESISTORS, SERIES, Law
 from builder.circuit.naming import name_groups
 from builder.circuit.network import Element, Network, Source
 from builder.circuit.tree import Group, Leaf, Tree, leaves
-from builder.problem.model import Problem
+from builder.problem.model import NestProblem
 from builder.quantity.measure import read_measure
 from builder.quantity.names import TOTAL, Name
 
@@ -82,7 +82,7 @@ def problem_of(
     values: Mapping[str, str],
     source: str | None = "12 V",
     find: tuple[Name, ...] | None = None,
-) -> Problem:
+) -> NestProblem:
     """A problem without a file.
 
     Args:
@@ -104,7 +104,7 @@ def problem_of(
         driver = Source(name, given.kind, given.value, given.shown, TERMINALS)
     named = name_groups(tree, law.letter)
     asked = everything(law, named) if driver is not None else (Name(law.value, TOTAL),)
-    return Problem(
+    return NestProblem(
         slug="random-circuit",
         path="random-circuit.yml",
         title="A random circuit",
@@ -124,7 +124,7 @@ def problems(
     laws: tuple[Law, ...] = (CAPACITORS, RESISTORS),
     least: int = 2,
     most: int = 30,
-) -> Problem:
+) -> NestProblem:
     """A driven circuit of messy values, by a voltage or by a charge or current."""
     law = draw(st.sampled_from(laws))
     tree = draw(trees(least, most, law.letter))

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from typing import Any
 
-from builder.lesson.display import Display
+from builder.circuit.law import LAWS
+from builder.lesson.kinds import display_of
 from builder.quantity.exact import as_fraction
 from builder.quantity.kinds import KINDS
 from builder.quantity.names import TOTAL
@@ -19,11 +20,11 @@ def answers(solution: Solution) -> dict[str, Any]:
         "value", "shown"}, …]}``; ``quantity`` is ``equivalent`` for the equivalent of the
         whole circuit, whose ``of`` is ``total``.
     """
-    display = Display(solution)
+    display = display_of(solution)
     rows = []
     for asked in solution.problem.find:
         value = solution.value(asked)
-        is_equivalent = asked.of == TOTAL and asked.quantity == solution.problem.law.value
+        is_equivalent = asked.of == TOTAL and asked.quantity in LAWS
         rows.append(
             {
                 "quantity": "equivalent" if is_equivalent else asked.quantity,

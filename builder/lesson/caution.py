@@ -9,14 +9,14 @@ IEC TS 60479 as listed at emf-portal.org.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from sympy import Integer, Rational
 
-from builder.lesson.display import Display
 from builder.lesson.prose import NumberOf, Prose, say, sentences
-from builder.quantity.names import TOTAL
-from builder.solution.stepwise import Naming
+from builder.quantity.exact import Exact
+from builder.quantity.names import Name
 
 SHOCK_VOLTAGE = Integer(100)
 SHOCK_ENERGY = Integer(10)
@@ -45,23 +45,20 @@ _DEFER = say("Work on such a circuit only under local rules and together with so
              "trained for it.")  # fmt: skip
 
 
-def caution(display: Display) -> Caution | None:
-    """The caution that fits a solution, or None where no threshold is reached."""
-    if display.solution.problem.network.source is None:
-        return None
-    naming = display.naming
-    if naming.law.work == "energy":
-        return _capacitors(display, naming)
-    return _resistors(display, naming)
+def caution_of_charged(
+    drop: Name, energy: Name, values: Mapping[Name, Exact], they: str
+) -> Caution | None:
+    """The caution that capacitors call for, or None where no threshold is reached.
 
-
-def _capacitors(display: Display, naming: Naming) -> Caution | None:
-    values, drop = display.solution.values, naming.drop(naming.root)
-    energy = naming.work(naming.root)
+    Args:
+        drop: the largest voltage.
+        energy: all that is stored.
+        values: in SI units.
+        they: who holds it: ``these capacitors hold``.
+    """
     volts, joules = values[drop], values[energy]
-    alone = naming.root != TOTAL
     holds = say("Charged to {volts}, {they} {energy}.", volts=NumberOf(drop),
-                they="this capacitor holds" if alone else "these capacitors hold",
+                they=they,
                 energy=NumberOf(energy))  # fmt: skip
     discharge = say(
         "A capacitor stays charged after the source is gone: discharge it through a resistor made "
@@ -79,9 +76,14 @@ def _capacitors(display: Display, naming: Naming) -> Caution | None:
     return None
 
 
-def _resistors(display: Display, naming: Naming) -> Caution | None:
-    values = display.solution.values
-    drop, flow = naming.drop(naming.root), naming.flow(naming.root)
+def caution_of_live(drop: Name, flow: Name, values: Mapping[Name, Exact]) -> Caution | None:
+    """The caution that a source calls for, or None where no threshold is reached.
+
+    Args:
+        drop: its voltage.
+        flow: the largest current that it delivers.
+        values: in SI units.
+    """
     if values[drop] >= SHOCK_VOLTAGE and values[flow] >= SHOCK_CURRENT:
         says = sentences(
             say("At {volts} this circuit can drive a deadly current through a person.",

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 from math import lcm
@@ -12,7 +12,7 @@ from builder.quantity.exact import as_fraction
 from builder.quantity.formula import Formula, ReciprocalSum, Ref, names_in
 from builder.quantity.names import Name
 from builder.quantity.show import unit_power
-from builder.solution import Line
+from builder.solution import Line, Statement, Step
 
 LONGEST_FRACTION = 4
 MOST_TERMS = 8
@@ -84,7 +84,48 @@ class Equation:
     reciprocal: bool = False
 
 
-def equations(lines: tuple[Line, ...], display: Display) -> tuple[Equation, ...]:
+@dataclass(frozen=True)
+class Stated:
+    """An equation that a step sets up, with the unknown on either side.
+
+    Attributes:
+        left, right: its sides.
+        relation: between them.
+        known: the quantities that are written by their numbers; empty for all symbols.
+    """
+
+    left: Formula
+    relation: str
+    right: Formula
+    known: frozenset[Name] = frozenset()
+
+
+AnyEquation = Equation | Stated
+
+
+def equations(step: Step, known: Collection[Name], display: Display) -> tuple[AnyEquation, ...]:
+    """What a step writes down: the equations that it sets up, then what it finds.
+
+    Args:
+        step: the move.
+        known: the quantities whose numbers are known before it, the givens among them.
+        display: of the solution.
+    """
+    return (*_stated(step.statements, known), *_found(step.lines, display))
+
+
+def _stated(statements: tuple[Statement, ...], known: Collection[Name]) -> Iterator[Stated]:
+    """Equations in symbols, then those that hold known quantities again with their numbers."""
+    for statement in statements:
+        yield Stated(statement.left, statement.relation, statement.right)
+    for statement in statements:
+        used = {*names_in(statement.left), *names_in(statement.right)}
+        numbers = frozenset(used.intersection(known))
+        if numbers:
+            yield Stated(statement.left, statement.relation, statement.right, numbers)
+
+
+def _found(lines: tuple[Line, ...], display: Display) -> tuple[Equation, ...]:
     """The lines of a step, written out; values carried over together stand in one chain."""
     written: list[Equation] = []
     carried: dict[Name, list[Name]] = {}

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Collection
 from dataclasses import dataclass
 
-from builder.lesson.uses import ASKED, NESTED, SOURCE
+from builder.lesson.nest.uses import ASKED, NESTED, SOURCE
 
 
 @dataclass(frozen=True)

@@ -2,20 +2,18 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
+from typing import Any
 
-from builder.lesson.addup import Shows, add_up
-from builder.lesson.caution import Caution, caution
+from builder.lesson.caution import Caution
+from builder.lesson.checked import CHECKS_PROMPT, Shows
 from builder.lesson.display import Display
-from builder.lesson.equations import Equation, equations
-from builder.lesson.narration import narrate
-from builder.lesson.plan import plan
-from builder.lesson.predict import predict
-from builder.lesson.prompts import CHECKS_PROMPT, prompt
+from builder.lesson.equations import AnyEquation, equations
 from builder.lesson.prose import Prose
-from builder.lesson.questions import ChoiceQuestion, Question, find_list, self_check
-from builder.lesson.words import Words
-from builder.lesson.wrong_rules import RULES, Slip, slips_of
+from builder.lesson.questions import ChoiceQuestion, Question
+from builder.lesson.words import Words, with_own
+from builder.lesson.wrong_rule import Slip
 from builder.quantity.names import Name
 from builder.solution import Solution, Step
 
@@ -29,14 +27,14 @@ class TaughtStep:
     Attributes:
         step: the move.
         words: what the teacher says.
-        equations: its lines, written out.
+        equations: its statements and lines, written out.
         known: every quantity known after it that is no given.
         prompt: what the class is asked before it is shown.
     """
 
     step: Step
     words: Words
-    equations: tuple[Equation, ...]
+    equations: tuple[AnyEquation, ...]
     known: tuple[Name, ...]
     prompt: Prose
 
@@ -47,17 +45,51 @@ class TaughtStep:
 
 
 @dataclass(frozen=True)
+class Row:
+    """A row of a table of results.
+
+    Attributes:
+        label: what the row is about.
+        names: one for each column; None leaves it empty.
+        total: whether it sums up the rows above.
+    """
+
+    label: Prose
+    names: tuple[Name | None, ...]
+    total: bool = False
+
+
+@dataclass(frozen=True)
+class Table:
+    """A table of results.
+
+    Attributes:
+        title: above it; empty where there is one table only.
+        first: what heads the column of labels.
+        heads: what heads each other column.
+        rows: at least one.
+    """
+
+    title: Prose
+    first: str
+    heads: tuple[str, ...]
+    rows: tuple[Row, ...]
+
+
+@dataclass(frozen=True)
 class Lesson:
     """Everything that a page tells.
 
     Attributes:
         display: how quantities are written.
         find: what is asked, in words.
-        predict: the question before the solution.
+        predict: the question before the solution, if there is one.
         plan: the solution in a line.
         steps: the solution.
         checks: what must add up, with numbers.
         checks_rest: a sentence on checks that are not told; may be empty.
+        tables: all results.
+        second_method: how every value was found again, to go on after “step by step and”.
         warnings: the wrong rules worth warning of here.
         questions: the self-check.
         caution: a warning of danger, if there is any.
@@ -65,11 +97,13 @@ class Lesson:
 
     display: Display
     find: tuple[Prose, ...]
-    predict: ChoiceQuestion
+    predict: ChoiceQuestion | None
     plan: Prose
     steps: tuple[TaughtStep, ...]
     checks: tuple[Shows, ...]
     checks_rest: Prose
+    tables: tuple[Table, ...]
+    second_method: str
     warnings: tuple[Slip, ...]
     questions: tuple[Question, ...]
     caution: Caution | None
@@ -84,36 +118,35 @@ class Lesson:
         """What the class is asked before the checks are shown."""
         return CHECKS_PROMPT
 
-
-def write_lesson(solution: Solution) -> Lesson:
-    """Write the lesson of a solution."""
-    display = Display(solution)
-    slips = slips_of(display, RULES)
-    checks, rest = add_up(display)
-    return Lesson(
-        display=display,
-        find=find_list(display),
-        predict=predict(display),
-        plan=plan(display),
-        steps=_taught(display),
-        checks=checks,
-        checks_rest=rest,
-        warnings=_worth_a_warning(slips),
-        questions=self_check(display, slips),
-        caution=caution(display),
-    )
+    @property
+    def asked(self) -> frozenset[Name]:
+        """The quantities that are asked for."""
+        return frozenset(map(self.display.resolve, self.solution.problem.find))
 
 
-def _taught(display: Display) -> tuple[TaughtStep, ...]:
+def taught_steps(
+    display: Display,
+    narrate: Callable[[Any, Any], Words],
+    prompt: Callable[[Any, Any], Prose],
+) -> tuple[TaughtStep, ...]:
+    """The steps of a solution with their words, the author's own where there are any.
+
+    Args:
+        display: of the solution.
+        narrate: gives the words of a step.
+        prompt: gives the question to the class before a step.
+    """
     known: list[Name] = []
     taught: list[TaughtStep] = []
     for step in display.solution.steps:
+        before = {*display.solution.givens, *known}
         known.extend(step.found)
+        own = display.solution.problem.words.get(step.id)
         taught.append(
             TaughtStep(
                 step=step,
-                words=narrate(step, display),
-                equations=equations(step.lines, display),
+                words=with_own(narrate(step, display), own),
+                equations=equations(step, before, display),
                 known=tuple(known),
                 prompt=prompt(step, display),
             )
@@ -121,7 +154,7 @@ def _taught(display: Display) -> tuple[TaughtStep, ...]:
     return tuple(taught)
 
 
-def _worth_a_warning(slips: tuple[Slip, ...]) -> tuple[Slip, ...]:
+def worth_a_warning(slips: tuple[Slip, ...]) -> tuple[Slip, ...]:
     """Each rule once, where it first bites."""
     first: dict[str, Slip] = {}
     for slip in slips:

@@ -7,23 +7,16 @@ from dataclasses import dataclass
 
 from builder.lesson.display import Display
 from builder.lesson.prose import NumberOf, Prose, Written, WrongNumber, capitalised, say
-from builder.lesson.vocabulary import vocabulary
-from builder.lesson.wrong_rules.rule import Slip, step_finding
+from builder.lesson.vocabulary import PREPOSITIONS
+from builder.lesson.wrong_rule import Slip, step_finding
 from builder.problem.model import OwnQuestion
 from builder.quantity.kinds import KINDS
-from builder.quantity.names import TOTAL, Name
+from builder.quantity.names import Name
 
 MOST_TYPED = 4
 MOST_CHOICES = 2
 MOST_OPTIONS = 4
 _PLURALS = {"capacitance": "capacitances", "energy": "energies"}
-_PREPOSITIONS = {
-    "charge": "on",
-    "voltage": "across",
-    "energy": "stored in",
-    "current": "through",
-    "power": "in",
-}
 
 
 @dataclass(frozen=True)
@@ -74,47 +67,27 @@ class ChoiceQuestion:
 Question = TypedQuestion | ChoiceQuestion
 
 
-def asks_for(name: Name, display: Display) -> Prose:
-    """``the charge of C₂``, ``the equivalent capacitance``, ``the energy of the whole circuit``."""
-    name = display.naming.resolve(name)
-    noun = KINDS[name.quantity].noun
-    source = display.solution.problem.network.source
-    if source is not None and name.of == source.name:
-        return say("the {noun} of the source", noun=noun)
-    if name.of == TOTAL:
-        if name.quantity == display.naming.law.value:
-            return say("the equivalent {noun}", noun=noun)
-        if name.quantity == display.naming.law.flow:
-            return say("the {noun} that the source delivers", noun=noun)
-        if name.quantity == display.naming.law.drop:
-            return say("the voltage across the whole circuit")
-        return say("the total {noun}", noun=noun)
-    word = _PREPOSITIONS.get(name.quantity, "of")
-    return say("the {noun} {word} {one}", noun=noun, word=word, one=display.element(name.of))
-
-
 def asked_names(display: Display) -> tuple[Name, ...]:
     """The quantities that are asked for, each once: the whole of one element is the element."""
-    asked = (display.naming.resolve(name) for name in display.solution.problem.find)
+    asked = (display.resolve(name) for name in display.solution.problem.find)
     return tuple(dict.fromkeys(asked))
 
 
 def find_list(display: Display) -> tuple[Prose, ...]:
     """What is asked, in words; the same quantity of several elements in one line."""
-    elements = tuple(element.name for element in display.solution.problem.network.elements)
+    elements = display.members
     by_kind: dict[tuple[str, bool], list[Name]] = {}
     for name in asked_names(display):
         by_kind.setdefault((name.quantity, name.of in elements), []).append(name)
     found: list[Prose] = []
     for (quantity, of_element), names in by_kind.items():
         if not of_element or len(names) == 1:
-            found.extend(asks_for(name, display) for name in names)
+            found.extend(display.asks_for(name) for name in names)
             continue
-        noun, word = KINDS[quantity].noun, _PREPOSITIONS.get(quantity, "of")
+        noun, word = KINDS[quantity].noun, PREPOSITIONS.get(quantity, "of")
         of = tuple(name.of for name in names)
         if len(of) == len(elements):
-            one = vocabulary(display.solution.problem.law).one
-            found.append(say("the {noun} {word} each {one}", noun=noun, word=word, one=one))
+            found.append(say("the {noun} {word} each {one}", noun=noun, word=word, one=display.one))
             continue
         found.append(say("the {nouns} {word} {whom}", nouns=_PLURALS.get(noun, f"{noun}s"),
                          word=word, whom=display.elements(of)))  # fmt: skip
@@ -136,7 +109,7 @@ def self_check(display: Display, slips: tuple[Slip, ...]) -> tuple[Question, ...
 
 
 def _typed(name: Name, display: Display) -> TypedQuestion:
-    ask = say("What is {what}?", what=asks_for(name, display))
+    ask = say("What is {what}?", what=display.asks_for(name))
     return TypedQuestion(ask, name, _step_id(name, display))
 
 
@@ -171,7 +144,7 @@ def _choices(
 def _choice(name: Name, slips: list[Slip], display: Display) -> ChoiceQuestion:
     right = Option(
         (NumberOf(name),), True, say("Yes: {what} is {number}.",
-                                     what=asks_for(name, display), number=NumberOf(name))
+                                     what=display.asks_for(name), number=NumberOf(name))
     )  # fmt: skip
     wrong = [
         Option(
@@ -185,13 +158,13 @@ def _choice(name: Name, slips: list[Slip], display: Display) -> ChoiceQuestion:
     values[id(right)] = display.solution.values[name]
     # Sorted by size, so that the place of the right one gives nothing away.
     options = tuple(sorted([right, *wrong], key=lambda option: values[id(option)]))
-    ask = say("Which of these is {what}?", what=asks_for(name, display))
+    ask = say("Which of these is {what}?", what=display.asks_for(name))
     return ChoiceQuestion(ask, options, _step_id(name, display))
 
 
 def _own(question: OwnQuestion, display: Display) -> Question:
     if question.answer is not None:
-        name = display.naming.resolve(question.answer)
+        name = display.resolve(question.answer)
         return TypedQuestion((Written(question.ask),), name, _step_id(name, display))
     options = tuple(
         Option(

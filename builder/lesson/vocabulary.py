@@ -7,6 +7,15 @@ from dataclasses import dataclass
 from builder.circuit.law import CAPACITORS, RESISTORS, Law
 from builder.lesson.prose import Relation
 
+PREPOSITIONS = {
+    "charge": "on",
+    "voltage": "across",
+    "energy": "stored in",
+    "current": "through",
+    "power": "in",
+}
+"""What stands between a quantity and its element: the charge on C₂."""
+
 
 @dataclass(frozen=True)
 class Vocabulary:

@@ -5,10 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
-from builder.circuit.law import Law
-from builder.circuit.tree import Tree, groups
-from builder.problem.asked import Asking
-from builder.problem.circuit import Circuit
+from builder.problem.body import Body
 from builder.problem.gathering import Faults, meant, one_of, quoted
 from builder.problem.located import Entry, Items, Map, Node, Text, Unusable
 from builder.problem.model import Choice, OwnQuestion, StepWords
@@ -27,29 +24,16 @@ _PIECE = re.compile(r"\{\{|\}\}|\{([^{}]*)\}|[{}]")
 _PARTS = ("name", "value")
 
 
-def step_ids(tree: Tree, law: Law) -> tuple[str, ...]:
-    """The ids of all steps that a solution of the circuit can have."""
-    merged = tuple(group.id for group in groups(tree))
-    return (
-        *(f"merge-{id}" for id in merged),
-        law.flow,
-        f"{law.flow}-total",
-        *(f"open-{id}" for id in merged),
-        law.work,
-        f"{law.work}-total",
-    )
-
-
 @dataclass(frozen=True)
 class Authored:
-    """Reads an author's own texts about a circuit.
+    """Reads an author's own texts.
 
     Attributes:
-        circuit: as far as it could be read.
+        body: what the problem is about.
         faults: of the file.
     """
 
-    circuit: Circuit
+    body: Body
     faults: Faults
 
     def text(self, node: Node, expected: str) -> str | None:
@@ -69,19 +53,16 @@ class Authored:
                                 "braces around a name, such as {C1}",
                                 'Complete the pair, or double it ("{{" or "}}") to print a '
                                 "brace.")  # fmt: skip
-            elif self.circuit.names_known and self.circuit.source_name != "":
-                self._check_reference(text, piece.group(1))
+            elif self.body.mentions is not None:
+                self._check_reference(text, piece.group(1), self.body.mentions)
 
-    def _check_reference(self, text: Text, reference: str) -> None:
+    def _check_reference(self, text: Text, reference: str, names: tuple[str, ...]) -> None:
         of, dot, part = reference.partition(".")
-        source = self.circuit.source_name
-        names = (*self.circuit.names, *((source,) if source else ()))
         found = f'the placeholder "{{{" ".join(reference.split())[:40]}}}"'
         few = names if len(names) <= 8 else (*names[:7], "another element")
         if of not in names:
             advice = "Correct the name, or double the braces to print them: {{ and }}."
-            if of == "V0" and source is None:
-                advice = "The circuit has no source. Add source: to it, or reword the text."
+            advice = self.body.advice_on(of) or advice
             self.faults.add(text.at, found, f"a name of the circuit: {one_of(few)}",
                             meant(of, names, advice))  # fmt: skip
         elif dot and part not in _PARTS:
@@ -94,9 +75,7 @@ class Authored:
         node = as_map(entry.value, "step ids with your words", self.faults)
         if node is None:
             return {}
-        known: tuple[str, ...] = ()
-        if self.circuit.tree is not None and self.circuit.law is not None:
-            known = step_ids(self.circuit.tree, self.circuit.law)
+        known = self.body.step_ids
         words = {}
         for step in node.entries:
             if known and step.key.value not in known:
@@ -139,7 +118,7 @@ class Authored:
             self.faults.add(choices.key.at, "choices beside an answer", "only one of the two",
                             "Delete one of them.")  # fmt: skip
         elif answer is not None:
-            name = Asking(self.circuit, self.faults).answer(answer.value)
+            name = self.body.answer(answer.value)
             return OwnQuestion(ask, answer=name) if ask and name else None
         elif choices is not None:
             options = self._choices(choices)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from fractions import Fraction
 
 from builder.circuit.law import Law
 from builder.circuit.network import Network
@@ -45,18 +46,15 @@ class OwnQuestion:
     choices: tuple[Choice, ...] = ()
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Problem:
-    """One problem.
+    """One problem: what all kinds have in common. Each kind is a class of its own.
 
     Attributes:
         slug: the file's name without its ending; the name of its page.
         path: the file.
         title, level, objectives: for listings; ``level`` is one of ``LEVELS``.
         scenario: Markdown; ``{C1}``, ``{C1.name}`` and ``{C1.value}`` stand for an element.
-        law: of the elements.
-        network: the raw network, for the nodal method.
-        tree: the nest of groups, each named, for the steps.
         find: what is asked, in the author's order, each once.
         digits: significant digits of shown results.
         plan: the author's own plan, or None.
@@ -70,14 +68,43 @@ class Problem:
     level: str
     objectives: tuple[str, ...]
     scenario: str
-    law: Law
-    network: Network
-    tree: Tree
     find: tuple[Name, ...]
     digits: int = 3
     plan: str | None = None
     words: Mapping[str, StepWords] = field(default_factory=dict)
     questions: tuple[OwnQuestion, ...] = ()
+
+
+@dataclass(frozen=True, kw_only=True)
+class NestProblem(Problem):
+    """A nest of series and parallel groups with one source or none.
+
+    Attributes:
+        law: of the elements.
+        network: the raw network, for the nodal method.
+        tree: the nest of groups, each named, for the steps.
+    """
+
+    law: Law
+    network: Network
+    tree: Tree
+
+
+@dataclass(frozen=True, kw_only=True)
+class NetworkProblem(Problem):
+    """Any connected network of one kind of element, with any number of sources.
+
+    Attributes:
+        law: of the elements.
+        network: elements and sources between named junctions.
+        method: how the author wants it solved; None for the shortest route.
+        place: where the author wants junctions drawn, as column and row; may be empty.
+    """
+
+    law: Law
+    network: Network
+    method: str | None = None
+    place: Mapping[str, tuple[Fraction, Fraction]] = field(default_factory=dict)
 
 
 @dataclass(frozen=True)

@@ -8,12 +8,13 @@ from pathlib import Path
 
 from pydantic import BaseModel
 
-from builder.problem.asked import Asking
 from builder.problem.authored import Authored
-from builder.problem.circuit import UNKNOWN, Circuit, read_circuit
+from builder.problem.body import Body
+from builder.problem.circuit import UNKNOWN, read_circuit
 from builder.problem.gathering import START, Faults, meant, one_of, quoted
 from builder.problem.located import LARGEST_FILE, Map, Node, Text, Unusable, compose, decode
 from builder.problem.model import LEVELS, Problem, Unit
+from builder.problem.nest_body import NestBody
 from builder.problem.shape import (
     FEWEST_DIGITS,
     MOST_DIGITS,
@@ -129,12 +130,16 @@ class _Reading:
         root, faults = self.root, self.faults
         refuse_unknown_keys(root, _KEYS, faults)
         title = _title(root, ProblemShape, faults)
-        circuit = self._circuit()
+        body = self._body()
         asked = needed(root, "find", "what is asked for, such as find: equivalent", _KEYS, faults)
-        find = Asking(circuit, faults).find(asked) if asked else ()
-        own = Authored(circuit, faults)
+        find = body.find(asked) if asked else ()
+        own = Authored(body, faults)
         words, questions = root.get("words"), root.get("questions")
-        read = {
+        common = {
+            "slug": path.stem,
+            "path": faults.path,
+            "title": title,
+            "find": find,
             "level": self._level(),
             "objectives": self._objectives(),
             "scenario": self._own_text("scenario", own) or "",
@@ -143,17 +148,13 @@ class _Reading:
             "words": own.words(words) if words else {},
             "questions": own.questions(questions) if questions else (),
         }
-        law, network, tree = circuit.law, circuit.network, circuit.tree
-        if len(faults) or law is None or network is None or tree is None:
-            return None
-        return Problem(slug=path.stem, path=faults.path, title=title, law=law, network=network,
-                       tree=tree, find=find, **read)  # type: ignore[arg-type]  # fmt: skip
+        return None if len(faults) else body.problem(common)
 
-    def _circuit(self) -> Circuit:
+    def _body(self) -> Body:
         entry = needed(
             self.root, "circuit", "circuit: with a source and elements below it", _KEYS, self.faults
         )
-        return read_circuit(entry, self.faults) if entry else UNKNOWN
+        return NestBody(read_circuit(entry, self.faults) if entry else UNKNOWN, self.faults)
 
     def _level(self) -> str:
         entry = self.root.get("level")

@@ -10,6 +10,7 @@ from typing import Any
 
 from markupsafe import Markup
 
+from builder.lesson.kinds import topic
 from builder.problem.model import LEVELS, Problem, Unit
 from builder.problem.teaching_path import LESSON_ENDING
 from builder.site.listing import LEVEL_HEADINGS, card, of_level
@@ -147,8 +148,8 @@ def _choices(
         for id, sentence in unit.objectives.items()
         if any(id in problem.objectives for problem in problems)
     )
-    elements = dict.fromkeys(problem.law.element for problem in problems)
-    kinds = tuple((element, f"{element.capitalize()}s") for element in sorted(elements))
+    topics = sorted(dict.fromkeys(map(topic, problems)))
+    kinds = tuple((name, name.capitalize()) for name in topics)
     for choice in (
         Choice("lesson", "Lesson", lessons),
         Choice("level", "Level", levels),

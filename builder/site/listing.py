@@ -6,8 +6,7 @@ import re
 from collections.abc import Iterable
 from typing import Any
 
-from builder.circuit.tree import groups
-from builder.lesson.prose import number_word
+from builder.lesson.kinds import about, topic
 from builder.problem.model import LEVELS, Problem, Unit
 
 LEVEL_HEADINGS = {
@@ -54,19 +53,9 @@ def card(problem: Problem, address: str) -> dict[str, Any]:
     return {
         "problem": problem,
         "about": about(problem),
+        "topic": topic(problem),
         "address": address,
         "trains": ", ".join(id.replace("-", " ") for id in problem.objectives),
         "words": " ".join(f"{problem.title} {scenario}".split()),
         "lesson": "",
     }
-
-
-def about(problem: Problem) -> str:
-    """A problem in a few words: ``five capacitors, three groups``."""
-    number = len(problem.network.elements)
-    one = problem.law.element
-    elements = f"{number_word(number)} {one}{'' if number == 1 else 's'}"
-    merged = sum(1 for _ in groups(problem.tree))
-    if merged == 0:
-        return elements
-    return f"{elements}, {number_word(merged)} group{'' if merged == 1 else 's'}"

@@ -60,7 +60,7 @@ class Writer:
 
     def number(self, name: Name) -> Markup:
         """The number of a quantity, marked."""
-        return marked_number(self.display.naming.resolve(name).key, self.display.shown(name))
+        return marked_number(self.display.resolve(name).key, self.display.shown(name))
 
     def symbol(self, name: Name) -> Markup:
         """The symbol of a quantity."""
@@ -102,16 +102,9 @@ class Writer:
         A source is told by its value, an element by its name and value.
         """
         of, _, part = reference.partition(".")
-        network = self.display.solution.problem.network
-        source = network.source
-        if source is not None and of == source.name:
-            name = Name(source.quantity, source.name)
-            return {"name": self.symbol(name), "value": self.number(name)}.get(
-                part, self.number(name)
-            )
-        if not any(element.name == of for element in network.elements):
+        mention = self.display.mention(of)
+        if mention is None:
             return None
-        name = self.display.naming.value(of)
-        return {"name": self.symbol(name), "value": self.number(name)}.get(
-            part, Markup("{} ({})").format(self.symbol(name), self.number(name))
-        )
+        symbol, number = self.symbol(mention.symbol), self.number(mention.number)
+        both = Markup("{} ({})").format(symbol, number) if mention.both else number
+        return {"name": symbol, "value": number}.get(part, both)

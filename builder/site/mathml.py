@@ -11,14 +11,15 @@ from collections.abc import Callable, Iterable
 
 from markupsafe import Markup, escape
 
-from builder.lesson.addup import Shows
+from builder.lesson.checked import Shows
 from builder.lesson.equations import (
     MOST_TERMS,
-    Equation,
+    AnyEquation,
     Reciprocal,
     Result,
     Row,
     Side,
+    Stated,
     Symbols,
     Values,
 )
@@ -127,7 +128,7 @@ class MathWriter:
         self._display = writer.display
         self._speaker = Speaker(writer.display)
 
-    def equations(self, equations: Iterable[Equation]) -> Markup:
+    def equations(self, equations: Iterable[AnyEquation]) -> Markup:
         """Equations below each other, lined up at their relations."""
         written = tuple(equations)
         rows = (row for equation in written for row in self._rows(equation))
@@ -154,7 +155,10 @@ class MathWriter:
     def _statement(self, check: Shows, relation: str, atom: Callable[[Name], str]) -> str:
         return _row(self._formula(check.left, atom), relation, self._formula(check.right, atom))
 
-    def _rows(self, equation: Equation) -> Iterable[str]:
+    def _rows(self, equation: AnyEquation) -> Iterable[str]:
+        if isinstance(equation, Stated):
+            yield self._statement_row(equation)
+            return
         first, *more = (self._symbol(name) for name in equation.names)
         left = f"<mfrac><mn>1</mn>{first}</mfrac>" if equation.reciprocal else first
         for row in equation.rows:
@@ -165,6 +169,17 @@ class MathWriter:
                 relation = "="
             yield _row(left, relation, right)
             left = ""
+
+    def _statement_row(self, stated: Stated) -> str:
+        def atom(name: Name) -> str:
+            return self._number(name) if name in stated.known else self._symbol(name)
+
+        sides = (
+            formula_math(side, atom, numbers=bool(stated.known))
+            for side in (stated.left, stated.right)
+        )
+        left, right = sides
+        return _row(left, stated.relation, right)
 
     def _side(self, row: Row) -> str:
         side: Side = row.side
@@ -192,5 +207,5 @@ class MathWriter:
         return symbol_math(self._display.symbol(name), name.of)
 
     def _number(self, name: Name) -> str:
-        key = self._display.naming.resolve(name).key
+        key = self._display.resolve(name).key
         return number_math(key, self._display.shown(name))

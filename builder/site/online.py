@@ -17,8 +17,9 @@ from urllib.parse import urljoin
 from markupsafe import Markup
 
 from builder.lesson import Lesson
+from builder.lesson.kinds import topic
 from builder.site.author_text import block
-from builder.site.figures import FigureMaker
+from builder.site.figures import figure_maker
 from builder.site.markup import Writer
 from builder.site.preview_image import preview_image
 
@@ -39,8 +40,8 @@ def description(lesson: Lesson) -> str:
     """
     first = _SENTENCE_END.split(plain_scenario(lesson), maxsplit=1)[0]
     if not first:
-        element = lesson.solution.problem.law.element
-        return f"A worked example with {element}s: {lesson.solution.problem.title}."
+        things = topic(lesson.solution.problem)
+        return f"A worked example with {things}: {lesson.solution.problem.title}."
     if len(first) <= LONGEST:
         return first
     return first[:LONGEST].rsplit(" ", 1)[0].rstrip(",;:") + "…"
@@ -112,7 +113,7 @@ class Online:
             return {}
         return {
             _image_path(path): preview_image(
-                str(FigureMaker(lesson, "preview", self.symbols).given())
+                str(figure_maker(lesson, "preview", self.symbols).given())
             )
             for path, lesson in self.lessons.items()
         }

@@ -17,10 +17,9 @@ from builder.lesson.questions import TypedQuestion
 from builder.problem.model import Problem, Unit
 from builder.quantity.exact import as_fraction
 from builder.quantity.kinds import KINDS
-from builder.quantity.names import Name
 from builder.quantity.show import last_digit
 from builder.site.author_text import block
-from builder.site.figures import FigureMaker
+from builder.site.figures import figure_maker
 from builder.site.markup import Writer
 from builder.site.mathml import MathWriter
 
@@ -60,7 +59,7 @@ class Link:
 PARTS: tuple[Part, ...] = (
     Part("opening"),
     Part("caution", applies=lambda lesson: lesson.caution is not None),
-    Part("predict", "Predict first"),
+    Part("predict", "Predict first", applies=lambda lesson: lesson.predict is not None),
     Part("solution", "Solution"),
     Part("checks", "Does it add up?", applies=lambda lesson: bool(lesson.checks)),
     Part("results", "All results"),
@@ -131,33 +130,18 @@ class ProblemPage:
             "prefix": self.prefix,
             "writer": writer,
             "maths": MathWriter(writer),
-            "figures": FigureMaker(self.lesson, self.prefix, self.unit.symbols),
+            "figures": figure_maker(self.lesson, self.prefix, self.unit.symbols),
             "scenario": block(self.lesson.solution.problem.scenario, writer.placeholder),
             "givens": self.lesson.solution.givens,
-            "table": self._table(),
             "expected": self._expected,
             "step_link": self._step_link,
-            "asked": self._asked(),
+            "asked": self.lesson.asked,
             "links": self.links,
         }
 
-    def _table(self) -> list[tuple[str, list[Name]]]:
-        """Every element, then the whole circuit, each with the names of its quantities."""
-        solution, naming = self.lesson.solution, self.lesson.display.naming
-        law = solution.problem.law
-        quantities = law.quantities if solution.problem.network.source else (law.value,)
-        rows = [
-            (element.name, [Name(quantity, element.name) for quantity in quantities])
-            for element in solution.problem.network.elements
-        ]
-        if len(rows) > 1:
-            whole = [naming.resolve(Name(quantity, "total")) for quantity in quantities]
-            rows.append(("total", whole))
-        return rows
-
     def _expected(self, question: TypedQuestion) -> str:
         """What the browser needs to judge a typed answer, as JSON."""
-        name = self.lesson.display.naming.resolve(question.answer)
+        name = self.lesson.display.resolve(question.answer)
         value = self.lesson.solution.values[name]
         shown = self.lesson.display.shown(name)
         digits = self.lesson.display.digits
@@ -176,10 +160,6 @@ class ProblemPage:
         """The anchor of a step on this page, or nothing if it is none of the lesson's steps."""
         known = any(taught.step.id == id for taught in self.lesson.steps)
         return f"{self.prefix}-{id}" if known else ""
-
-    def _asked(self) -> frozenset[Name]:
-        naming = self.lesson.display.naming
-        return frozenset(naming.resolve(name) for name in self.lesson.solution.problem.find)
 
 
 def skeleton(problem: Problem, lesson: Lesson) -> str:

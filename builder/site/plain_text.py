@@ -8,7 +8,15 @@ from collections.abc import Iterator
 
 from builder.lesson import Lesson
 from builder.lesson.display import Display
-from builder.lesson.equations import Equation, Reciprocal, Result, Side, Symbols, Values
+from builder.lesson.equations import (
+    AnyEquation,
+    Reciprocal,
+    Result,
+    Side,
+    Stated,
+    Symbols,
+    Values,
+)
 from builder.lesson.prose import NumberOf, Piece, Prose, Relation, SymbolOf, Written, WrongNumber
 from builder.quantity.formula import (
     Formula,
@@ -24,6 +32,8 @@ from builder.quantity.names import Name
 
 WIDTH = 88
 NO_BREAK = "\u00a0"
+Numbers = bool | frozenset[Name]
+"""Which quantities are written by their numbers: all, none, or some."""
 
 
 def worked_solution(lesson: Lesson) -> str:
@@ -88,7 +98,14 @@ class _Text:
             case _:
                 return piece
 
-    def equation(self, equation: Equation) -> Iterator[str]:
+    def equation(self, equation: AnyEquation) -> Iterator[str]:
+        if isinstance(equation, Stated):
+            left, right = (
+                self._formula(side, numbers=equation.known, top=True)
+                for side in (equation.left, equation.right)
+            )
+            yield f"{left} {equation.relation} {right}"
+            return
         left = " = ".join(self._display.symbol(name).text for name in equation.names)
         left = f"1/{left}" if equation.reciprocal else left
         for row in equation.rows:
@@ -106,12 +123,12 @@ class _Text:
             case Reciprocal(over, under, unit):
                 return f"{over}/({under} {unit})"
 
-    def _top(self, formula: Formula, *, numbers: bool) -> str:
+    def _top(self, formula: Formula, *, numbers: Numbers) -> str:
         if isinstance(formula, ReciprocalSum):
             return " + ".join(f"1/{self._formula(t, numbers=numbers)}" for t in formula.terms)
         return self._formula(formula, numbers=numbers, top=True)
 
-    def _formula(self, formula: Formula, *, numbers: bool, top: bool = False) -> str:
+    def _formula(self, formula: Formula, *, numbers: Numbers, top: bool = False) -> str:
         match formula:
             case Ref(name):
                 return self._atom(name, numbers=numbers, top=top)
@@ -132,8 +149,8 @@ class _Text:
             case ReciprocalSum():
                 return f"1/({self._top(formula, numbers=numbers)})"
 
-    def _atom(self, name: Name, *, numbers: bool, top: bool) -> str:
-        if not numbers:
+    def _atom(self, name: Name, *, numbers: Numbers, top: bool) -> str:
+        if not (numbers if isinstance(numbers, bool) else name in numbers):
             return self._display.symbol(name).text
         text = self._display.shown(name).text
         return text if top else f"({text})"

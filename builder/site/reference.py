@@ -10,7 +10,7 @@ from markupsafe import Markup
 
 from builder.lesson.formulary import Equality, Sheet, meanings, sheet_symbol, sheets
 from builder.lesson.glossary import Word, words
-from builder.lesson.uses import used_in, uses
+from builder.lesson.kinds import used_in, uses
 from builder.problem.model import Problem
 from builder.quantity.formula import ReciprocalSum
 from builder.quantity.kinds import KINDS

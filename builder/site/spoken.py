@@ -12,7 +12,15 @@ import re
 from collections.abc import Callable, Iterable, Iterator
 
 from builder.lesson.display import Display
-from builder.lesson.equations import Equation, Reciprocal, Result, Side, Symbols, Values
+from builder.lesson.equations import (
+    AnyEquation,
+    Reciprocal,
+    Result,
+    Side,
+    Stated,
+    Symbols,
+    Values,
+)
 from builder.quantity.formula import (
     Formula,
     Num,
@@ -138,7 +146,7 @@ class Speaker:
     def __init__(self, display: Display) -> None:
         self._display = display
 
-    def equations(self, equations: Iterable[Equation]) -> str:
+    def equations(self, equations: Iterable[AnyEquation]) -> str:
         """Equations as sentences: ``C sub 23 equals C sub 2 plus C sub 3, equals …``."""
         return " ".join(f"{', '.join(self._clauses(equation))}." for equation in equations)
 
@@ -150,7 +158,20 @@ class Speaker:
         sides = [spoken_formula(side, atom, numbers=numbers) for side in (left, right)]
         return f"{sides[0]} {RELATIONS[relation]} {sides[1]}."
 
-    def _clauses(self, equation: Equation) -> Iterator[str]:
+    def _stated(self, stated: Stated) -> str:
+        def atom(name: Name) -> str:
+            return self._number(name) if name in stated.known else self._symbol(name)
+
+        left, right = (
+            spoken_formula(side, atom, numbers=bool(stated.known))
+            for side in (stated.left, stated.right)
+        )
+        return f"{left} {RELATIONS[stated.relation]} {right}"
+
+    def _clauses(self, equation: AnyEquation) -> Iterator[str]:
+        if isinstance(equation, Stated):
+            yield self._stated(equation)
+            return
         first, *more = (self._symbol(name) for name in equation.names)
         subject = f"1 over {first} " if equation.reciprocal else f"{first} "
         for name in more:

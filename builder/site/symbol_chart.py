@@ -35,7 +35,7 @@ def symbols(used: Collection[str], style: str) -> tuple[ShownSymbol, ...]:
     """The symbols of what occurs in a unit.
 
     Args:
-        used: as ``builder.lesson.uses`` tells it.
+        used: as ``builder.lesson.nest.uses`` tells it.
         style: ``iec`` (IEC 60617) or ``ieee`` (IEEE 315).
     """
     resistor = "a plain rectangle" if style == "iec" else "a zigzag line"

@@ -3,28 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field
 from enum import StrEnum
 
-from builder.circuit.tree import Group, Tree, collapse, leaves
 from builder.quantity.exact import Exact
 from builder.quantity.formula import Formula, Ref, evaluate, names_in
 from builder.quantity.names import Name
-
-
-class StepKind(StrEnum):
-    """The moves of a solution."""
-
-    MERGE = "merge"
-    """A group becomes its equivalent."""
-    DRIVE = "drive"
-    """The source meets the single element that is left."""
-    OPEN = "open"
-    """An equivalent is opened again and its members get what they share."""
-    WORK = "work"
-    """Energy or power of single elements."""
-    TOTAL = "total"
-    """A quantity of the whole circuit."""
 
 
 @dataclass(frozen=True)
@@ -46,24 +30,37 @@ class Line:
 
 
 @dataclass(frozen=True)
-class Step:
-    """One move of a solution.
+class Statement:
+    """An equation that a step writes down before it solves it: ``left relation right``.
 
     Attributes:
-        id: what an author calls it to give it other words: ``merge-C23``.
+        left, right: the two sides; quantities that the step is about to find may occur.
+        relation: ``=``, or ``>``, ``<``, ``≥``, ``≤`` for a condition.
+        about: what it is told of: a junction, a loop, an element; empty if nothing.
+    """
+
+    left: Formula
+    right: Formula
+    relation: str = "="
+    about: str = ""
+
+
+@dataclass(frozen=True)
+class Step:
+    """One move of a solution. Each kind of problem has a class of its own with more to tell.
+
+    Attributes:
+        id: what an author calls it to give it other words: ``merge-C23``; letters, digits,
+            ``_``, ``,`` and hyphens.
         kind: the move.
         lines: what it finds, in order.
-        circuit: the circuit after the move.
-        group: the group that is merged or opened, if any.
-        marked: the elements of ``circuit`` that the move is about.
+        statements: the equations that it writes down first, with symbols and then with numbers.
     """
 
     id: str
-    kind: StepKind
+    kind: StrEnum
     lines: tuple[Line, ...]
-    circuit: Tree
-    group: Group | None = None
-    marked: tuple[str, ...] = ()
+    statements: tuple[Statement, ...] = field(default=(), kw_only=True)
 
     @property
     def found(self) -> tuple[Name, ...]:
@@ -93,27 +90,3 @@ def needed_for(asked: Iterable[Name], steps: Iterable[Step]) -> set[Name]:
         if name in definitions:
             waiting.extend(names_in(definitions[name]))
     return needed
-
-
-def keep_only(steps: Iterable[Step], needed: set[Name], whole: Tree) -> tuple[Step, ...]:
-    """``steps`` without what is not needed, with the circuit as it then is after each.
-
-    Args:
-        steps: merges first, then the walk back.
-        needed: the quantities to keep.
-        whole: the circuit before the first step.
-    """
-    kept: list[Step] = []
-    merged: frozenset[str] = frozenset()
-    for step in steps:
-        lines = tuple(line for line in step.lines if line.name in needed)
-        if not lines:
-            continue
-        if step.group is not None and step.kind is StepKind.MERGE:
-            merged = merged | {step.group.id}
-        elif step.group is not None and step.kind is StepKind.OPEN:
-            merged = merged - {step.group.id}
-        circuit = collapse(whole, merged)
-        seen = tuple(id for id in step.marked if id in leaves(circuit))
-        kept.append(replace(step, lines=lines, circuit=circuit, marked=seen))
-    return tuple(kept)

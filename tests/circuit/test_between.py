@@ -21,7 +21,7 @@ from builder.circuit.tree import (
     in_series,
     leaves,
 )
-from builder.problem.model import Problem
+from builder.problem.model import NestProblem
 from builder.solution.nodal import potentials
 from tests.strategies import problems, trees
 
@@ -101,7 +101,7 @@ def test_no_group_holds_a_group_of_its_own_connection(tree: Tree) -> None:
 
 
 @given(problems(most=15))
-def test_the_first_junction_of_an_element_is_nearer_to_plus(problem: Problem) -> None:
+def test_the_first_junction_of_an_element_is_nearer_to_plus(problem: NestProblem) -> None:
     """Along every element the potential falls from its first junction to its second."""
     volts = potentials(problem.network, problem.law)
     for element in problem.network.elements:

@@ -10,8 +10,8 @@ from hypothesis import strategies as st
 from builder.circuit.law import CAPACITORS, RESISTORS
 from builder.circuit.tree import Group, Leaf, Tree, groups, in_parallel, in_series, leaves
 from builder.lesson import Lesson, write_lesson
-from builder.lesson.display import Display
-from builder.lesson.narration import narrate
+from builder.lesson.nest.display import NestDisplay
+from builder.lesson.nest.narration import narrate
 from builder.lesson.prose import (
     NumberOf,
     Piece,
@@ -23,7 +23,7 @@ from builder.lesson.prose import (
 )
 from builder.lesson.questions import ChoiceQuestion
 from builder.lesson.words import Words
-from builder.problem.model import Problem
+from builder.problem.model import NestProblem
 from builder.quantity.names import Name
 from builder.solution import solve
 from tests.strategies import UNITS, everything, problem_of, trees, typed_numbers
@@ -45,7 +45,7 @@ def asking(
     *asked: str,
     values: Mapping[str, str] | None = None,
     digits: int = 3,
-) -> Problem:
+) -> NestProblem:
     """A circuit of which ``quantity:element`` are asked, or everything.
 
     Args:
@@ -70,17 +70,17 @@ def name_of(key: str) -> Name:
     return Name(*key.split(":"))
 
 
-def lesson_of(problem: Problem) -> Lesson:
+def lesson_of(problem: NestProblem) -> Lesson:
     """The lesson of a problem."""
     return write_lesson(solve(problem))
 
 
-def plain(prose: Prose, display: Display) -> str:
+def plain(prose: Prose, display: NestDisplay) -> str:
     """A text with every symbol and number written out."""
     return "".join(_piece(piece, display) for piece in prose)
 
 
-def _piece(piece: Piece, display: Display) -> str:
+def _piece(piece: Piece, display: NestDisplay) -> str:
     match piece:
         case NumberOf(name):
             return display.shown(name).text
@@ -96,9 +96,9 @@ def _piece(piece: Piece, display: Display) -> str:
             return piece
 
 
-def words_of(problem: Problem, step: str) -> tuple[str, str, str]:
+def words_of(problem: NestProblem, step: str) -> tuple[str, str, str]:
     """Goal, reason and remark of one step."""
-    display = Display(solve(problem))
+    display = NestDisplay(solve(problem))
     (found,) = (each for each in display.solution.steps if each.id == step)
     words: Words = narrate(found, display)
     return (
@@ -108,7 +108,7 @@ def words_of(problem: Problem, step: str) -> tuple[str, str, str]:
     )
 
 
-def options_of(question: ChoiceQuestion, display: Display) -> list[str]:
+def options_of(question: ChoiceQuestion, display: NestDisplay) -> list[str]:
     """The options of a choice, the right one marked with a star."""
     return [
         plain(option.text, display) + (" *" if option.right else "") for option in question.options
@@ -116,7 +116,7 @@ def options_of(question: ChoiceQuestion, display: Display) -> list[str]:
 
 
 @st.composite
-def taught_problems(draw: st.DrawFn, most: int = 12) -> Problem:
+def taught_problems(draw: st.DrawFn, most: int = 12) -> NestProblem:
     """A problem of 1 to ``most`` elements with any source or none, of which anything is asked."""
     law = draw(st.sampled_from((CAPACITORS, RESISTORS)))
     driven_by = draw(st.sampled_from((law.drop, law.flow, None)))
@@ -135,7 +135,7 @@ def taught_problems(draw: st.DrawFn, most: int = 12) -> Problem:
     return problem_of(tree, law, values, source, tuple(sorted(find, key=everyone.index)))
 
 
-def members_of(problem: Problem) -> Iterator[tuple[Group, tuple[str, ...]]]:
+def members_of(problem: NestProblem) -> Iterator[tuple[Group, tuple[str, ...]]]:
     """Every group with the ids of its members."""
     for group in groups(problem.tree):
         yield group, tuple(part.id for part in group.parts)

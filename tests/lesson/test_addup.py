@@ -9,8 +9,8 @@ from hypothesis import given, settings
 
 from builder.circuit.tree import Tree
 from builder.lesson import Lesson
-from builder.lesson.addup import MOST_OF_A_KIND
-from builder.problem.model import Problem
+from builder.lesson.nest.addup import MOST_OF_A_KIND
+from builder.problem.model import NestProblem
 from builder.quantity.formula import evaluate
 from builder.quantity.measure import read_measure
 from tests.lesson.telling import asking, lesson_of, parallel, plain, series, taught_problems
@@ -146,12 +146,12 @@ def test_at_most_four_of_a_kind_are_told(chains: int, paths: int, rest: str) -> 
 
 @given(problem=taught_problems())
 @settings(max_examples=60)
-def test_the_numbers_of_a_check_are_its_sides(problem: Problem) -> None:
+def test_the_numbers_of_a_check_are_its_sides(problem: NestProblem) -> None:
     """Both sides are equal by the nodal method, and shown so; no kind is told too often."""
     lesson = lesson_of(problem)
     known = {
         lesson.display.naming.resolve(name): value
-        for name, value in lesson.solution.by_nodes.items()
+        for name, value in lesson.solution.second.items()
     }
     values = {**{name: lesson.solution.values[name] for name in lesson.solution.givens}, **known}
     for check in lesson.checks:

@@ -14,7 +14,7 @@ from sympy import Rational
 
 from builder.circuit.tree import Tree
 from builder.lesson.answers import answers
-from builder.problem.model import Problem
+from builder.problem.model import NestProblem
 from builder.quantity.names import Name
 from builder.solution import solve
 from tests.lesson.telling import asking, parallel, series, taught_problems
@@ -106,7 +106,7 @@ def test_digits_change_only_what_is_shown() -> None:
 
 @given(problem=taught_problems())
 @settings(max_examples=60)
-def test_the_contract_holds_for_any_problem(problem: Problem) -> None:
+def test_the_contract_holds_for_any_problem(problem: NestProblem) -> None:
     """One row for each thing asked, in that order, exact as the nodal method finds it."""
     solution = solve(problem)
     data = answers(solution)
@@ -115,7 +115,7 @@ def test_the_contract_holds_for_any_problem(problem: Problem) -> None:
     assert len(data["answers"]) == len(problem.find)
     for asked, row in zip(problem.find, data["answers"], strict=True):
         given_value = asked.quantity == problem.law.value and asked.of != "total"
-        values = solution.values if given_value else solution.by_nodes
+        values = solution.values if given_value else solution.second
         assert Fraction(row["exact"]) == Fraction(str(values[asked]))
         assert row["value"] == float(Fraction(row["exact"]))
         assert (row["quantity"] == "equivalent") == (asked == Name(problem.law.value, "total"))
@@ -126,5 +126,5 @@ def test_disagreement_is_not_hidden(wrong: Name) -> None:
     """One value of the nodal method that is off by a trillionth makes ``agree`` false."""
     solution = solve(asking(NEST, "12 V", values=TYPED))
     assert answers(solution)["agree"] is True
-    off = {**solution.by_nodes, wrong: solution.by_nodes[wrong] * Rational(10**12 + 1, 10**12)}
-    assert answers(replace(solution, by_nodes=off))["agree"] is False
+    off = {**solution.second, wrong: solution.second[wrong] * Rational(10**12 + 1, 10**12)}
+    assert answers(replace(solution, second=off))["agree"] is False

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given, settings
 
 from builder.circuit.tree import Tree
-from builder.lesson.display import Display
+from builder.lesson.nest.display import NestDisplay
 from builder.lesson.equations import (
     MOST_TERMS,
     Equation,
@@ -19,7 +19,7 @@ from builder.lesson.equations import (
     Values,
     equations,
 )
-from builder.problem.model import Problem
+from builder.problem.model import NestProblem
 from builder.quantity.exact import as_fraction
 from builder.quantity.formula import (
     Formula,
@@ -37,15 +37,15 @@ from builder.solution import solve
 from tests.lesson.telling import asking, lesson_of, parallel, series, taught_problems
 
 
-def _lines(problem: Problem, step: str) -> list[str]:
-    display = Display(solve(problem))
+def _lines(problem: NestProblem, step: str) -> list[str]:
+    display = NestDisplay(solve(problem))
     (found,) = (each for each in display.solution.steps if each.id == step)
     return [
         line for equation in equations(found.lines, display) for line in _rows(equation, display)
     ]
 
 
-def _rows(equation: Equation, display: Display) -> list[str]:
+def _rows(equation: Equation, display: NestDisplay) -> list[str]:
     left = " = ".join(display.symbol(name).text for name in equation.names)
     left = f"1/{left}" if equation.reciprocal else left
     return [
@@ -54,7 +54,7 @@ def _rows(equation: Equation, display: Display) -> list[str]:
     ]
 
 
-def _side(side: Side, display: Display) -> str:
+def _side(side: Side, display: NestDisplay) -> str:
     match side:
         case Symbols(formula):
             return _formula(formula, display, numbers=False)
@@ -66,7 +66,7 @@ def _side(side: Side, display: Display) -> str:
             return f"{over}/({under} {unit})"
 
 
-def _formula(formula: Formula, display: Display, *, numbers: bool) -> str:
+def _formula(formula: Formula, display: NestDisplay, *, numbers: bool) -> str:
     def inner(part: Formula) -> str:
         return _formula(part, display, numbers=numbers)
 
@@ -164,7 +164,7 @@ def test_a_step_is_written_out(
 
 @given(problem=taught_problems())
 @settings(max_examples=80)
-def test_equal_is_said_only_of_what_is_exact(problem: Problem) -> None:
+def test_equal_is_said_only_of_what_is_exact(problem: NestProblem) -> None:
     """Read back as numbers, every side after = is the whole value, every one after ≈ is not."""
     lesson = lesson_of(problem)
     display, values = lesson.display, lesson.solution.values
@@ -195,7 +195,7 @@ def test_equal_is_said_only_of_what_is_exact(problem: Problem) -> None:
 
 @given(problem=taught_problems())
 @settings(max_examples=60)
-def test_every_quantity_of_a_step_is_written_with_its_result(problem: Problem) -> None:
+def test_every_quantity_of_a_step_is_written_with_its_result(problem: NestProblem) -> None:
     """None is left out, and what is carried over equals where it comes from."""
     lesson = lesson_of(problem)
     values = lesson.solution.values

@@ -11,7 +11,7 @@ from sympy import Integer, Rational
 from builder.circuit.law import LAWS, PARALLEL, SERIES
 from builder.lesson.formulary import MEANINGS, Equality, Rule, meanings, sheet_symbol, sheets
 from builder.lesson.glossary import WORDS, words
-from builder.lesson.uses import used_in, uses
+from builder.lesson.kinds import used_in, uses
 from builder.problem import read_problem_text
 from builder.quantity.exact import Exact
 from builder.quantity.formula import evaluate, names_in

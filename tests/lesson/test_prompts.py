@@ -5,9 +5,9 @@ from __future__ import annotations
 import pytest
 from hypothesis import given, settings
 
-from builder.lesson.display import Display
-from builder.lesson.prompts import CHECKS_PROMPT, prompt
-from builder.problem.model import Problem
+from builder.lesson.nest.display import NestDisplay
+from builder.lesson.nest.prompts import CHECKS_PROMPT, prompt
+from builder.problem.model import NestProblem
 from builder.solution import solve
 from tests.lesson.telling import asking, parallel, plain, series, taught_problems
 
@@ -17,9 +17,9 @@ LADDER = series("R1", parallel("R2", series("R3", parallel("R4", "R5"))))
 BANK = parallel("R1", "R2")
 
 
-def prompts_of(problem: Problem) -> dict[str, str]:
+def prompts_of(problem: NestProblem) -> dict[str, str]:
     """The prompt of each step, by the step's name."""
-    display = Display(solve(problem))
+    display = NestDisplay(solve(problem))
     return {step.id: plain(prompt(step, display), display) for step in display.solution.steps}
 
 
@@ -85,7 +85,7 @@ def prompts_of(problem: Problem) -> dict[str, str]:
         ),
     ],
 )  # fmt: skip
-def test_each_step_is_asked_before_it_is_told(problem: Problem, prompts: dict[str, str]) -> None:
+def test_each_step_is_asked_before_it_is_told(problem: NestProblem, prompts: dict[str, str]) -> None:
     """The class hears a question on the decision of the step, for every kind of step."""
     assert prompts_of(problem) == prompts
 
@@ -97,9 +97,9 @@ def test_the_checks_are_asked_for_too() -> None:
 
 @settings(max_examples=40)
 @given(taught_problems(8))
-def test_a_prompt_is_a_question_without_a_result(problem: Problem) -> None:
+def test_a_prompt_is_a_question_without_a_result(problem: NestProblem) -> None:
     """Whatever the circuit, a prompt is one question and tells no number that is to be found."""
-    display = Display(solve(problem))
+    display = NestDisplay(solve(problem))
     for step in display.solution.steps:
         asked = prompt(step, display)
         assert plain(asked, display).endswith("?")

@@ -12,7 +12,7 @@ from builder.circuit.tree import Tree, groups
 from builder.lesson import Lesson
 from builder.lesson.prose import NumberOf, SymbolOf, WrongNumber
 from builder.lesson.questions import ChoiceQuestion, Option, TypedQuestion
-from builder.problem.model import Choice, OwnQuestion, Problem
+from builder.problem.model import Choice, OwnQuestion, NestProblem
 from builder.quantity.exact import as_fraction
 from builder.quantity.measure import read_measure
 from builder.quantity.names import TOTAL, Name
@@ -43,7 +43,7 @@ def _size(option: Option, lesson: Lesson) -> Fraction:
 
 @given(problem=taught_problems())
 @settings(max_examples=100)
-def test_a_choice_has_one_right_option_and_it_is_right(problem: Problem) -> None:
+def test_a_choice_has_one_right_option_and_it_is_right(problem: NestProblem) -> None:
     """The right option tells the value; every other tells the number of a named mistake."""
     lesson = lesson_of(problem)
     for question in _choices(lesson):
@@ -68,7 +68,7 @@ def test_a_choice_has_one_right_option_and_it_is_right(problem: Problem) -> None
 
 @given(problem=taught_problems())
 @settings(max_examples=100)
-def test_typed_questions_ask_what_was_asked_and_is_not_given(problem: Problem) -> None:
+def test_typed_questions_ask_what_was_asked_and_is_not_given(problem: NestProblem) -> None:
     """Each once, with the step that finds it; what a choice gives away is asked before it."""
     lesson = lesson_of(problem)
     display, solution = lesson.display, lesson.solution
@@ -203,7 +203,7 @@ def _has_the_most(question: ChoiceQuestion, right: Option, ask: str, solution: S
     offered = [p.name.of for o in question.options for p in o.text if isinstance(p, SymbolOf)]
     assert offered == members
     (chosen,) = (piece.name.of for piece in right.text if isinstance(piece, SymbolOf))
-    values = {member: solution.by_nodes[Name(quantity, member)] for member in members}
+    values = {member: solution.second[Name(quantity, member)] for member in members}
     return all(values[chosen] > values[other] for other in members if other != chosen)
 
 
@@ -215,7 +215,7 @@ def _lies_there(question: ChoiceQuestion, right: Option, solution: Solution) -> 
         if named[0] == g.parts[0].id and named[-1] == g.parts[-1].id
     )  # fmt: skip
     whole = TOTAL if group.id == solution.problem.tree.id else group.id
-    value = solution.by_nodes[Name(law.value, whole)]
+    value = solution.second[Name(law.value, whole)]
     members = [solution.value(Name(law.value, part.id)) for part in group.parts]
     (text,) = right.text
     assert isinstance(text, str)
@@ -238,7 +238,7 @@ def _doubles(right: Option, ask: str, solution: Solution) -> bool:
 
 @given(problem=taught_problems())
 @settings(max_examples=150)
-def test_the_question_before_the_solution_has_the_right_answer(problem: Problem) -> None:
+def test_the_question_before_the_solution_has_the_right_answer(problem: NestProblem) -> None:
     """The nodal method bears it out, whether it is about a share, an equivalent or a doubling."""
     lesson = lesson_of(problem)
     assert sum(option.right for option in lesson.predict.options) == 1
@@ -261,7 +261,7 @@ def _changed(question: ChoiceQuestion) -> ChoiceQuestion:
         asking(parallel("C1", "C2"), None),
     ],
 )
-def test_a_wrong_answer_would_be_noticed(problem: Problem) -> None:
+def test_a_wrong_answer_would_be_noticed(problem: NestProblem) -> None:
     """The judge of these questions tells right from wrong."""
     lesson = lesson_of(problem)
     assert _is_right(lesson.predict, lesson.solution)
@@ -324,7 +324,7 @@ PREDICTED = [
 
 @pytest.mark.parametrize(("problem", "ask", "options"), PREDICTED)
 def test_the_question_before_the_solution_needs_no_arithmetic(
-    problem: Problem, ask: str, options: list[tuple[str, str]]
+    problem: NestProblem, ask: str, options: list[tuple[str, str]]
 ) -> None:
     """Who takes more, where the equivalent lies, what doubling does; every reply says why."""
     lesson = lesson_of(problem)

@@ -13,10 +13,10 @@ from builder.circuit.law import SERIES
 from builder.lesson import Lesson
 from builder.lesson.prose import NumberOf, Prose
 from builder.lesson.questions import ChoiceQuestion
-from builder.problem.model import Problem
+from builder.problem.model import NestProblem
 from builder.quantity.names import Name
 from builder.quantity.show import show
-from builder.solution import StepKind
+from builder.solution.nest.step import StepKind
 from tests.lesson.telling import asking, lesson_of, parallel, plain, series, taught_problems
 
 
@@ -114,7 +114,7 @@ def blemishes(text: str, kind: Kind) -> list[str]:
 
 @given(problem=taught_problems())
 @settings(max_examples=150)
-def test_every_text_of_a_lesson_is_well_formed(problem: Problem) -> None:
+def test_every_text_of_a_lesson_is_well_formed(problem: NestProblem) -> None:
     """Whatever the circuit, its source and what is asked."""
     lesson = lesson_of(problem)
     for kind, prose in texts(lesson):
@@ -158,7 +158,7 @@ def test_the_reader_of_proofs_sees_blemishes(text: str, kind: Kind, blemish: str
 
 @given(problem=taught_problems())
 @settings(max_examples=100)
-def test_numbers_in_reasons_are_those_of_the_nodal_method(problem: Problem) -> None:
+def test_numbers_in_reasons_are_those_of_the_nodal_method(problem: NestProblem) -> None:
     """What is said to be carried over is what every member has by the independent method."""
     lesson = lesson_of(problem)
     solution, display = lesson.solution, lesson.display
@@ -171,7 +171,7 @@ def test_numbers_in_reasons_are_those_of_the_nodal_method(problem: Problem) -> N
         assert taught.step.group is not None
         shared = law.flow if taught.step.group.connection == SERIES else law.drop
         for part in taught.step.group.parts:
-            value = solution.by_nodes[Name(shared, part.id)]
+            value = solution.second[Name(shared, part.id)]
             rounded = show(value, shared, problem.digits).text
             typed = source.shown.text if source is not None and source.value == value else None
             assert display.shown(numbers[0]).text in (rounded, typed)

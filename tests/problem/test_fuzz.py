@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 from builder.circuit.tree import leaves
 from builder.errors import Fault, FaultyFile
 from builder.problem import read_problem_text
-from builder.problem.model import Problem
+from builder.problem.model import NestProblem
 from tests.problem.samples import BRANCHES, FULL, NEST
 
 SAMPLES = (NEST, BRANCHES, FULL)
@@ -35,7 +35,7 @@ def check_readable(faults: tuple[Fault, ...], text: str) -> None:
         assert len(fault.found) < 300
 
 
-def read_or_told(text: str) -> Problem | None:
+def read_or_told(text: str) -> NestProblem | None:
     """The problem, or None after checking that its faults are fit to be read."""
     try:
         problem = read_problem_text(text, "problem.yml")

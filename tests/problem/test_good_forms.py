@@ -12,20 +12,20 @@ from builder.circuit.law import CAPACITORS, RESISTORS
 from builder.circuit.network import Source
 from builder.circuit.tree import Group, Leaf, Tree
 from builder.problem import read_problem, read_problem_text, read_unit
-from builder.problem.authored import step_ids
-from builder.problem.model import Choice, OwnQuestion, Problem, StepWords, Unit
+from builder.problem.nest_body import step_ids
+from builder.problem.model import Choice, OwnQuestion, NestProblem, StepWords, Unit
 from builder.quantity.exact import as_fraction
 from builder.quantity.names import Name
-from builder.solution.stepwise import all_steps
+from builder.solution.nest.stepwise import all_steps
 from tests.problem.samples import BRANCHES, FULL, NEST, UNIT, changed
 
 
-def read(text: str, unit: Unit | None = None) -> Problem:
+def read(text: str, unit: Unit | None = None) -> NestProblem:
     """The problem in a sound file."""
     return read_problem_text(text, "problem.yml", unit)
 
 
-def circuit(lines: str, find: str = "equivalent") -> Problem:
+def circuit(lines: str, find: str = "equivalent") -> NestProblem:
     """The problem of a circuit given in lines without indentation."""
     body = "".join(f"  {line}\n" for line in lines.splitlines())
     return read(f"title: Two lamps\ncircuit:\n{body}find: {find}\n")

@@ -10,11 +10,11 @@ from mkdocs.commands.build import build
 from mkdocs.config import load_config
 from mkdocs.exceptions import Abort
 
-from builder.problem.model import Problem
+from builder.problem.model import NestProblem
 from builder.quantity.formula import ReciprocalSum, Sum
 from builder.site import unit_site
 from builder.solution import Step, solve
-from builder.solution.stepwise import all_steps
+from builder.solution.nest.stepwise import all_steps
 from tests.site.pages import CIRCUITS, FLASHER, Markup, write_unit
 
 
@@ -84,7 +84,7 @@ def test_a_wrong_step_stops_the_build(
 ) -> None:
     """A step that adds series capacitances stops the build and names what differs."""
 
-    def wrong_steps(problem: Problem) -> tuple[Step, ...]:
+    def wrong_steps(problem: NestProblem) -> tuple[Step, ...]:
         changed = []
         for step in all_steps(problem):
             lines = tuple(
@@ -96,7 +96,7 @@ def test_a_wrong_step_stops_the_build(
             changed.append(dataclasses.replace(step, lines=lines))
         return tuple(changed)
 
-    def solve_wrongly(problem: Problem) -> object:
+    def solve_wrongly(problem: NestProblem) -> object:
         return solve(problem, write_steps=wrong_steps)
 
     monkeypatch.setattr(unit_site, "solve", solve_wrongly)

@@ -15,11 +15,12 @@ from builder.circuit.law import PARALLEL
 from builder.circuit.tree import Group, Tree
 from builder.lesson import Lesson, write_lesson
 from builder.lesson.lesson import TaughtStep
-from builder.problem.model import Problem
-from builder.site.figures import FigureMaker
-from builder.site.tracing import circuit_before
+from builder.problem.model import NestProblem
+from builder.site.figures import figure_maker
+from builder.site.figures.tracing import circuit_before
 from builder.site.unit_site import read_unit_site
-from builder.solution import StepKind, solve
+from builder.solution import solve
+from builder.solution.nest.step import StepKind
 from tests.conftest import ROOT, Open
 from tests.lesson.telling import plain, taught_problems
 
@@ -71,7 +72,7 @@ def test_the_junctions_of_a_step_are_traced(lessons: dict[str, Lesson]) -> None:
     """Each step of the unit traces the junctions where its members meet, and no other wire."""
     kinds = set()
     for slug, lesson in lessons.items():
-        maker = FigureMaker(lesson, slug)
+        maker = figure_maker(lesson, slug)
         for number, taught in enumerate(lesson.steps, 1):
             figures = maker.of_step(number, taught)
             before, after = _traced(figures.before), _traced(figures.after)
@@ -86,10 +87,10 @@ def test_the_junctions_of_a_step_are_traced(lessons: dict[str, Lesson]) -> None:
 
 @settings(max_examples=25)
 @given(taught_problems(10))
-def test_whatever_the_circuit_a_trace_means_one_junction(problem: Problem) -> None:
+def test_whatever_the_circuit_a_trace_means_one_junction(problem: NestProblem) -> None:
     """No look stands for two junctions of a figure, and a traced junction has its wire."""
     lesson = write_lesson(solve(problem))
-    maker = FigureMaker(lesson, "any")
+    maker = figure_maker(lesson, "any")
     for number, taught in enumerate(lesson.steps, 1):
         figures = maker.of_step(number, taught)
         for svg in (figures.before, figures.after):
@@ -115,7 +116,7 @@ def test_the_legend_says_what_is_traced(
     """Under the figures of a step stands what each look means, in words."""
     lesson = lessons["flasher-reservoir"]
     ((number, taught),) = (pair for pair in enumerate(lesson.steps, 1) if pair[1].step.id == step)
-    figures = FigureMaker(lesson, "flasher").of_step(number, taught)
+    figures = figure_maker(lesson, "flasher").of_step(number, taught)
     assert [plain(says, lesson.display) for _, says in figures.legend] == legend
 
 

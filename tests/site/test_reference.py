@@ -9,7 +9,7 @@ from xml.etree import ElementTree
 import pytest
 
 from builder.figure.symbols import _KINDS
-from builder.lesson.uses import used_in
+from builder.lesson.kinds import used_in
 from builder.problem import read_problem_text
 from builder.site.reference import FORMULAS, GLOSSARY, SYMBOLS, Reference
 from builder.site.symbol_chart import symbols

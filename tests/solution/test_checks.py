@@ -7,11 +7,11 @@ from sympy import Rational
 
 from builder.circuit.law import CAPACITORS, RESISTORS
 from builder.circuit.tree import Leaf, in_parallel, in_series
-from builder.problem.model import Problem
+from builder.problem.model import NestProblem
 from builder.quantity.formula import Ref, names_in
 from builder.quantity.names import Name
 from builder.solution import solve
-from builder.solution.checks import Check, CheckKind, checks_of
+from builder.solution.nest.checks import Check, CheckKind, checks_of
 from tests.solution.written import written
 from tests.strategies import problem_of
 
@@ -63,7 +63,7 @@ def test_all_checks_of_a_nested_resistor_circuit() -> None:
 
 @pytest.mark.parametrize("problem", [MIXED, LAMPS], ids=["capacitors", "resistors"])
 @pytest.mark.parametrize("kind", list(CheckKind))
-def test_each_kind_of_check_fails_of_wrong_values(kind: CheckKind, problem: Problem) -> None:
+def test_each_kind_of_check_fails_of_wrong_values(kind: CheckKind, problem: NestProblem) -> None:
     """A check holds of the results, and no longer when any one quantity in it is changed."""
     solution = solve(problem)
     checks = [check for check in solution.checks if check.kind is kind]

@@ -12,7 +12,7 @@ import pytest
 from builder.circuit.law import CAPACITORS, RESISTORS, SERIES, Law
 from builder.circuit.tree import Leaf, Tree, in_parallel, in_series
 from builder.errors import CheckFailed, Disagreement, StepwellError
-from builder.problem.model import Problem
+from builder.problem.model import NestProblem
 from builder.quantity.formula import (
     Formula,
     Product,
@@ -22,11 +22,13 @@ from builder.quantity.formula import (
     Sum,
 )
 from builder.quantity.names import Name
-from builder.solution import Line, Step, StepKind, solve
-from builder.solution.stepwise import all_steps
+from builder.solution import Line
+from builder.solution.nest.solve import solve_nest
+from builder.solution.nest.step import NestStep, StepKind
+from builder.solution.nest.stepwise import all_steps
 from tests.strategies import problem_of
 
-WriteSteps = Callable[[Problem], tuple[Step, ...]]
+WriteSteps = Callable[[NestProblem], tuple[Step, ...]]
 TREE: Tree = in_series("", Leaf("C1"), in_parallel("", Leaf("C2"), Leaf("C3")))
 MIXED = problem_of(TREE, CAPACITORS, {"C1": "12 uF", "C2": "2 uF", "C3": "4 uF"}, "12 V")
 
@@ -34,7 +36,7 @@ MIXED = problem_of(TREE, CAPACITORS, {"C1": "12 uF", "C2": "2 uF", "C3": "4 uF"}
 def _with(key: str, formula: Callable[[Formula], Formula]) -> WriteSteps:
     """A double of the steps in which the line of one quantity has another formula."""
 
-    def write(problem: Problem) -> tuple[Step, ...]:
+    def write(problem: NestProblem) -> tuple[Step, ...]:
         steps = []
         for step in all_steps(problem):
             lines = tuple(
@@ -56,7 +58,7 @@ def _twice(formula: Formula) -> Formula:
     return Sum((formula, formula))
 
 
-def _adding_series_capacitors(problem: Problem) -> tuple[Step, ...]:
+def _adding_series_capacitors(problem: NestProblem) -> tuple[Step, ...]:
     """The wrong rule that capacitors in series add up, like resistors."""
 
     def wrong(step: Step) -> Step:
@@ -128,7 +130,7 @@ def test_the_table_of_wrong_lines_is_complete() -> None:
 def test_a_quantity_that_the_steps_forget_is_caught() -> None:
     """A missing value is a disagreement too."""
 
-    def forgetful(problem: Problem) -> tuple[Step, ...]:
+    def forgetful(problem: NestProblem) -> tuple[Step, ...]:
         return tuple(step for step in all_steps(problem) if step.kind is not StepKind.WORK)
 
     summed = replace(MIXED, find=(Name("energy", "total"),))
@@ -180,7 +182,7 @@ def test_the_checks_alone_catch_it_too(
     key: str, check: str, values: str, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """With the nodal method out of action, a check still stops what is wrong, and names it."""
-    monkeypatch.setattr(import_module("builder.solution.solve"), "by_nodes", lambda *_: {})
+    monkeypatch.setattr(import_module("builder.solution.nest.solve"), "by_nodes", lambda *_: {})
     with pytest.raises(CheckFailed) as caught:
         solve(MIXED, write_steps=_with(key, _twice))
     assert str(caught.value) == (

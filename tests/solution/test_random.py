@@ -17,20 +17,21 @@ from builder.circuit.between import find_tree
 from builder.circuit.law import CAPACITORS, LAWS, PARALLEL, Law
 from builder.circuit.naming import name_groups
 from builder.circuit.tree import Group, groups, leaves
-from builder.problem.model import Problem
+from builder.problem.model import NestProblem
 from builder.quantity.exact import as_fraction
 from builder.quantity.names import TOTAL, Name
-from builder.solution.checks import CheckKind, checks_of
+from builder.solution.nest.checks import CheckKind, checks_of
 from builder.solution.nodal import by_nodes
-from builder.solution.program import StepKind, needed_for, run
-from builder.solution.solve import givens_of, solve
-from builder.solution.stepwise import all_steps, naming_of
+from builder.solution.nest.step import StepKind
+from builder.solution.program import needed_for, run
+from builder.solution.nest.solve import givens_of, solve_nest
+from builder.solution.nest.stepwise import all_steps, naming_of
 from tests.strategies import problems
 
 WITHIN = 1e-9
 
 
-def _resistance_distance(problem: Problem) -> float:
+def _resistance_distance(problem: NestProblem) -> float:
     """The equivalent by the pseudo-inverse of the Laplacian, as networkx computes it.
 
     Capacitors add as conductances do, so C_eq = 1/R_eq of the network with R = 1/C.
@@ -53,7 +54,7 @@ def test_two_methods_and_all_checks_agree_on_a_thousand_networks_of_each_law(law
 
     @settings(max_examples=1000)
     @given(problems(laws=(law,)))
-    def solved_alike(problem: Problem) -> None:
+    def solved_alike(problem: NestProblem) -> None:
         sizes[len(problem.network.elements)] += 1
         values = run(all_steps(problem), givens_of(problem))
         inner = {group.id: leaves(group) for group in groups(problem.tree) if group.id != TOTAL}
@@ -85,7 +86,7 @@ def test_two_methods_and_all_checks_agree_on_a_thousand_networks_of_each_law(law
 
 @settings(max_examples=100)
 @given(problems())
-def test_a_float_solution_of_the_laplacian_agrees(problem: Problem) -> None:
+def test_a_float_solution_of_the_laplacian_agrees(problem: NestProblem) -> None:
     """Numpy's own solution of the nodal equations gives each voltage and flow within 1e-9."""
     law, network = problem.law, problem.network
     assert network.source is not None
@@ -117,7 +118,7 @@ def test_a_float_solution_of_the_laplacian_agrees(problem: Problem) -> None:
 
 @settings(max_examples=100)
 @given(problems(most=12), st.randoms(use_true_random=False))
-def test_a_flat_list_of_branches_is_solved_the_same_way(problem: Problem, chance: Random) -> None:
+def test_a_flat_list_of_branches_is_solved_the_same_way(problem: NestProblem, chance: Random) -> None:
     """The tree found from shuffled branches gives the same value of every element."""
     flat = {element.name: element.between for element in problem.network.elements}
     names = sorted(flat)
@@ -133,7 +134,7 @@ def test_a_flat_list_of_branches_is_solved_the_same_way(problem: Problem, chance
 
 @settings(max_examples=150)
 @given(problems(most=12), st.data())
-def test_the_steps_hold_what_is_asked_and_no_more(problem: Problem, data: st.DataObject) -> None:
+def test_the_steps_hold_what_is_asked_and_no_more(problem: NestProblem, data: st.DataObject) -> None:
     """Whatever is asked, every line is needed, no less will do, and the values are the same."""
     asked = data.draw(st.lists(st.sampled_from(problem.find), min_size=1, max_size=4, unique=True))
     sliced = replace(problem, find=tuple(asked))
@@ -151,7 +152,7 @@ def test_the_steps_hold_what_is_asked_and_no_more(problem: Problem, data: st.Dat
 
 @settings(max_examples=150)
 @given(problems(most=12), st.data())
-def test_each_step_shows_the_circuit_after_it(problem: Problem, data: st.DataObject) -> None:
+def test_each_step_shows_the_circuit_after_it(problem: NestProblem, data: st.DataObject) -> None:
     """A merge leaves one element for its group, an opening brings its members back."""
     asked = data.draw(st.lists(st.sampled_from(problem.find), min_size=1, max_size=4, unique=True))
     solution = solve(replace(problem, find=tuple(asked)))
@@ -173,7 +174,7 @@ def test_each_step_shows_the_circuit_after_it(problem: Problem, data: st.DataObj
 
 @settings(max_examples=100)
 @given(problems())
-def test_the_equivalent_lies_beyond_its_members(problem: Problem) -> None:
+def test_the_equivalent_lies_beyond_its_members(problem: NestProblem) -> None:
     """Each group's equivalent is larger than all members where values add, else smaller."""
     solution = solve(problem)
     law = problem.law

@@ -6,10 +6,11 @@ import pytest
 
 from builder.circuit.law import CAPACITORS, RESISTORS
 from builder.circuit.tree import Leaf, Tree, in_parallel, in_series, leaves
-from builder.problem.model import Problem
+from builder.problem.model import NestProblem
 from builder.quantity.names import TOTAL, Name
-from builder.solution import StepKind, solve
-from builder.solution.stepwise import naming_of
+from builder.solution import solve
+from builder.solution.nest.step import StepKind
+from builder.solution.nest.stepwise import naming_of
 from tests.solution.written import written_steps
 from tests.strategies import SOURCE_NAMES, problem_of
 
@@ -22,7 +23,7 @@ def _parallel(*parts: Tree | str) -> Tree:
     return in_parallel("", *(Leaf(part) if isinstance(part, str) else part for part in parts))
 
 
-def _asking(tree: Tree, source: str | None, *asked: str) -> Problem:
+def _asking(tree: Tree, source: str | None, *asked: str) -> NestProblem:
     """A circuit of 10, 20, 30 … microfarads or ohms of which ``quantity:element`` are asked."""
     law = CAPACITORS if leaves(tree)[0].startswith("C") else RESISTORS
     unit = "uF" if law is CAPACITORS else "ohm"

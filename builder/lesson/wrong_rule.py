@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
+from typing import Any
 
 from builder.lesson.display import Display
 from builder.lesson.prose import Prose, SymbolOf, WrongNumber, capitalised, say
@@ -45,8 +46,8 @@ class WrongRule:
     id: str
     source: str
     called: str
-    tempting: Callable[[Wrong, Display], Prose]
-    find: Callable[[Display], Iterable[Wrong]]
+    tempting: Callable[[Wrong, Any], Prose]
+    find: Callable[[Any], Iterable[Wrong]]
 
 
 @dataclass(frozen=True)

@@ -8,16 +8,17 @@ from sympy import Integer
 
 from builder.circuit.law import PARALLEL, SERIES
 from builder.circuit.tree import Group
-from builder.lesson.display import LONGEST_LIST, Display
+from builder.lesson.display import LONGEST_LIST
+from builder.lesson.nest.display import NestDisplay
 from builder.lesson.prose import Prose, number_word, say
 from builder.lesson.vocabulary import vocabulary
-from builder.lesson.wrong_rules.rule import Wrong, WrongRule
+from builder.lesson.wrong_rule import Wrong, WrongRule
 from builder.quantity.exact import Exact
 from builder.quantity.show import unit_power
-from builder.solution import Step, StepKind
+from builder.solution.nest.step import NestStep, StepKind
 
 
-def _merges(display: Display) -> Iterator[tuple[Step, Group, list[Exact]]]:
+def _merges(display: NestDisplay) -> Iterator[tuple[NestStep, Group, list[Exact]]]:
     """The merges of a solution with the values of their members, in SI units."""
     for step in display.solution.steps:
         if step.kind is StepKind.MERGE and step.group is not None:
@@ -27,35 +28,35 @@ def _merges(display: Display) -> Iterator[tuple[Step, Group, list[Exact]]]:
             yield step, step.group, values
 
 
-def _adds(group: Group, display: Display) -> bool:
+def _adds(group: Group, display: NestDisplay) -> bool:
     return group.connection == display.solution.problem.law.adds_in
 
 
-def _wrong(step: Step, value: Exact, happens: Prose) -> Wrong:
+def _wrong(step: NestStep, value: Exact, happens: Prose) -> Wrong:
     return Wrong(step.lines[0].name, value, step.id, happens)
 
 
-def _members(group: Group, display: Display) -> Prose:
+def _members(group: Group, display: NestDisplay) -> Prose:
     """The members by name; many of them by number, as “C₁ to C₆” is no sum."""
     if len(group.parts) > LONGEST_LIST:
         return say("all {count}", count=number_word(len(group.parts)))
     return display.elements(tuple(part.id for part in group.parts))
 
 
-def _calculated_in(group: Group, display: Display) -> Exact:
+def _calculated_in(group: Group, display: NestDisplay) -> Exact:
     """The unit of the first member, in SI units: a slip of units keeps the unit that one sees."""
     value = display.naming.value(group.parts[0].id)
     return Integer(10) ** (unit_power(display.shown(value).unit, value.quantity) or 0)
 
 
-def _added_instead(display: Display) -> Iterator[Wrong]:
+def _added_instead(display: NestDisplay) -> Iterator[Wrong]:
     for step, group, values in _merges(display):
         if not _adds(group, display):
             yield _wrong(step, sum(values, Integer(0)),
                          say("adding {members}", members=_members(group, display)))  # fmt: skip
 
 
-def _added_instead_why(wrong: Wrong, display: Display) -> Prose:
+def _added_instead_why(wrong: Wrong, display: NestDisplay) -> Prose:
     if display.solution.problem.law.adds_in == PARALLEL:
         return say("Resistances in series add up, and it is tempting to treat capacitors alike. "
                    "But a chain of capacitors holds less charge for the same voltage, never "
@@ -64,7 +65,7 @@ def _added_instead_why(wrong: Wrong, display: Display) -> Prose:
                "more way for the current, so the resistance falls.")  # fmt: skip
 
 
-def _reciprocals_instead(display: Display) -> Iterator[Wrong]:
+def _reciprocals_instead(display: NestDisplay) -> Iterator[Wrong]:
     for step, group, values in _merges(display):
         if _adds(group, display):
             yield _wrong(step, 1 / sum((1 / v for v in values), Integer(0)),
@@ -72,7 +73,7 @@ def _reciprocals_instead(display: Display) -> Iterator[Wrong]:
                              members=_members(group, display)))  # fmt: skip
 
 
-def _reciprocals_instead_why(wrong: Wrong, display: Display) -> Prose:
+def _reciprocals_instead_why(wrong: Wrong, display: NestDisplay) -> Prose:
     if display.solution.problem.law.adds_in == PARALLEL:
         return say("For resistors in parallel the reciprocals add up, and it is tempting to carry "
                    "that over. But capacitors side by side have more plate for the same voltage: "
@@ -81,7 +82,7 @@ def _reciprocals_instead_why(wrong: Wrong, display: Display) -> Prose:
                "resistances simply add. Reciprocals belong to resistors in parallel.")  # fmt: skip
 
 
-def _never_inverted(display: Display) -> Iterator[Wrong]:
+def _never_inverted(display: NestDisplay) -> Iterator[Wrong]:
     for step, group, values in _merges(display):
         if _adds(group, display):
             continue
@@ -92,20 +93,20 @@ def _never_inverted(display: Display) -> Iterator[Wrong]:
                          members=_members(group, display)))  # fmt: skip
 
 
-def _never_inverted_why(wrong: Wrong, display: Display) -> Prose:
+def _never_inverted_why(wrong: Wrong, display: NestDisplay) -> Prose:
     voc = vocabulary(display.solution.problem.law)
     return say("After all that work with fractions the sum looks like the answer. It is one over "
                "the {value}, so it still has to be turned over.", value=voc.value)  # fmt: skip
 
 
-def _averaged(display: Display) -> Iterator[Wrong]:
+def _averaged(display: NestDisplay) -> Iterator[Wrong]:
     for step, group, values in _merges(display):
         yield _wrong(step, sum(values, Integer(0)) / len(values),
                      say("taking the average of {members}",
                          members=_members(group, display)))  # fmt: skip
 
 
-def _averaged_why(wrong: Wrong, display: Display) -> Prose:
+def _averaged_why(wrong: Wrong, display: NestDisplay) -> Prose:
     group = next(s.group for s in display.solution.steps if s.id == wrong.step)
     assert group is not None
     way = "in series" if group.connection == SERIES else "in parallel"
@@ -114,7 +115,7 @@ def _averaged_why(wrong: Wrong, display: Display) -> Prose:
                "equivalent is always {than} of them.", way=way, than=than)  # fmt: skip
 
 
-def _product_over_sum(display: Display) -> Iterator[Wrong]:
+def _product_over_sum(display: NestDisplay) -> Iterator[Wrong]:
     for step, group, values in _merges(display):
         # With more than three, the number is too far off for anyone to believe it.
         if _adds(group, display) or len(values) != 3:
@@ -128,7 +129,7 @@ def _product_over_sum(display: Display) -> Iterator[Wrong]:
                                       members=_members(group, display)))  # fmt: skip
 
 
-def _product_over_sum_why(wrong: Wrong, display: Display) -> Prose:
+def _product_over_sum_why(wrong: Wrong, display: NestDisplay) -> Prose:
     return say("Product over sum is right for two. With three it does not even give the right "
                "unit: add up all the reciprocals instead.")  # fmt: skip
 

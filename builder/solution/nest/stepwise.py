@@ -12,10 +12,11 @@ from dataclasses import dataclass
 from builder.circuit.law import SERIES, Law
 from builder.circuit.network import Source
 from builder.circuit.tree import Group, Leaf, Tree, collapse, groups, leaves
-from builder.problem.model import Problem
+from builder.problem.model import NestProblem
 from builder.quantity.formula import Formula, Ref, Sum
 from builder.quantity.names import TOTAL, Name
-from builder.solution.program import Line, Step, StepKind, keep_only, needed_for
+from builder.solution.nest.step import NestStep, StepKind, keep_only
+from builder.solution.program import Line, needed_for
 
 
 @dataclass(frozen=True)
@@ -62,12 +63,12 @@ class Naming:
         return of_root.get(asked.quantity, self.work)(self.root)
 
 
-def naming_of(problem: Problem) -> Naming:
+def naming_of(problem: NestProblem) -> Naming:
     """The naming of a problem's quantities."""
     return Naming(problem.law, problem.tree.id, problem.network.source)
 
 
-def all_steps(problem: Problem) -> tuple[Step, ...]:
+def all_steps(problem: NestProblem) -> tuple[NestStep, ...]:
     """Every step that the circuit allows, whatever is asked."""
     naming = naming_of(problem)
     asked = {naming.resolve(name) for name in problem.find}
@@ -81,19 +82,19 @@ def all_steps(problem: Problem) -> tuple[Step, ...]:
     return tuple(steps)
 
 
-def asked_steps(problem: Problem, steps: tuple[Step, ...]) -> tuple[Step, ...]:
+def asked_steps(problem: NestProblem, steps: tuple[NestStep, ...]) -> tuple[NestStep, ...]:
     """Of all steps, those and no more lines of them than what is asked needs."""
     naming = naming_of(problem)
     needed = needed_for((naming.resolve(name) for name in problem.find), steps)
     return keep_only(steps, needed, problem.tree)
 
 
-def _merges(tree: Tree, naming: Naming) -> Iterator[Step]:
+def _merges(tree: Tree, naming: Naming) -> Iterator[NestStep]:
     merged: frozenset[str] = frozenset()
     for group in groups(tree):
         merged = merged | {group.id}
         members = tuple(Ref(naming.value(part.id)) for part in group.parts)
-        yield Step(
+        yield NestStep(
             id=f"merge-{group.id}",
             kind=StepKind.MERGE,
             lines=(Line(naming.value(group.id), naming.law.merged(group.connection, members)),),
@@ -103,7 +104,7 @@ def _merges(tree: Tree, naming: Naming) -> Iterator[Step]:
         )
 
 
-def _drive(tree: Tree, naming: Naming) -> Step:
+def _drive(tree: Tree, naming: Naming) -> NestStep:
     """The flow of the single element that is left, or its drop where the flow is given."""
     law, root = naming.law, naming.root
     value, flow, drop = naming.value(root), naming.flow(root), naming.drop(root)
@@ -116,15 +117,15 @@ def _drive(tree: Tree, naming: Naming) -> Step:
     else:
         lines += [] if flow == given else [Line(flow, Ref(given))]
         lines.append(Line(drop, law.drop_from(Ref(value), Ref(flow))))
-    return Step(law.flow, StepKind.DRIVE, tuple(lines), Leaf(root), marked=(root,))
+    return NestStep(law.flow, StepKind.DRIVE, tuple(lines), Leaf(root), marked=(root,))
 
 
-def _openings(tree: Tree, naming: Naming) -> Iterator[Step]:
+def _openings(tree: Tree, naming: Naming) -> Iterator[NestStep]:
     outer_first = [group for group in _outer_first(tree) if isinstance(group, Group)]
     merged = frozenset(group.id for group in outer_first)
     for group in outer_first:
         merged = merged - {group.id}
-        yield Step(
+        yield NestStep(
             id=f"open-{group.id}",
             kind=StepKind.OPEN,
             lines=tuple(_shared(group, naming)),
@@ -158,7 +159,9 @@ def _shared(group: Group, naming: Naming) -> Iterator[Line]:
         yield Line(naming.flow(part.id), law.flow_from(Ref(naming.value(part.id)), drop))
 
 
-def _with_short_total(steps: list[Step], problem: Problem, core: set[Name]) -> list[Step]:
+def _with_short_total(
+    steps: list[NestStep], problem: NestProblem, core: set[Name]
+) -> list[NestStep]:
     """Add up the branches' flows where all are found anyway and no equivalent is asked."""
     naming = naming_of(problem)
     tree, total = problem.tree, naming.flow(naming.root)
@@ -171,10 +174,12 @@ def _with_short_total(steps: list[Step], problem: Problem, core: set[Name]) -> l
         return steps
     line = Line(total, Sum(tuple(Ref(name) for name in branches)))
     rest = [step for step in steps if step.kind is not StepKind.DRIVE]
-    return [*rest, Step(f"{naming.law.flow}-total", StepKind.TOTAL, (line,), tree)]
+    return [*rest, NestStep(f"{naming.law.flow}-total", StepKind.TOTAL, (line,), tree)]
 
 
-def _works(problem: Problem, naming: Naming, asked: set[Name], core: set[Name]) -> list[Step]:
+def _works(
+    problem: NestProblem, naming: Naming, asked: set[Name], core: set[Name]
+) -> list[NestStep]:
     """Energy or power of each element and of the whole."""
     elements = leaves(problem.tree)
     shares_flow = {
@@ -185,14 +190,14 @@ def _works(problem: Problem, naming: Naming, asked: set[Name], core: set[Name]) 
     lines = tuple(
         Line(naming.work(id), _work(id, naming, core, shares_flow.get(id))) for id in elements
     )
-    steps = [Step(naming.law.work, StepKind.WORK, lines, problem.tree)]
+    steps = [NestStep(naming.law.work, StepKind.WORK, lines, problem.tree)]
     if naming.root == TOTAL:
         if asked.issuperset(naming.work(id) for id in elements):
             total: Formula = Sum(tuple(Ref(naming.work(id)) for id in elements))
         else:
             total = _work(TOTAL, naming, core)
         line = Line(naming.work(TOTAL), total)
-        steps.append(Step(f"{naming.law.work}-total", StepKind.TOTAL, (line,), problem.tree))
+        steps.append(NestStep(f"{naming.law.work}-total", StepKind.TOTAL, (line,), problem.tree))
     return steps
 
 

@@ -2,46 +2,27 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from enum import StrEnum
 
 from builder.circuit.tree import leaves
-from builder.lesson.display import Display
-from builder.lesson.prose import Prose, number_word, say
+from builder.lesson.checked import Shows, and_more, shows
+from builder.lesson.nest.display import NestDisplay
+from builder.lesson.prose import Prose, say
 from builder.lesson.vocabulary import Vocabulary, vocabulary
-from builder.quantity.exact import Exact
-from builder.quantity.formula import Formula, evaluate, names_in
+from builder.quantity.formula import names_in
 from builder.quantity.names import TOTAL
-from builder.quantity.show import Shown, show
-from builder.solution.checks import Check, CheckKind
+from builder.solution.check import Check
+from builder.solution.nest.checks import CheckKind
 
 MOST_OF_A_KIND = 4
 
 
-@dataclass(frozen=True)
-class Shows:
-    """A check as the page tells it.
-
-    Attributes:
-        says: what must hold.
-        left, right: the two sides.
-        relation: between them.
-        left_number, right_number: the value of each side.
-    """
-
-    says: Prose
-    left: Formula
-    relation: str
-    right: Formula
-    left_number: Shown
-    right_number: Shown
-
-
-def add_up(display: Display) -> tuple[tuple[Shows, ...], Prose]:
+def add_up(display: NestDisplay) -> tuple[tuple[Shows, ...], Prose]:
     """The checks worth telling, and a sentence on those that hold but are not told."""
     told: list[Shows] = []
     left_out = 0
-    seen: set[tuple[CheckKind, frozenset[str]]] = set()
-    counts: dict[CheckKind, int] = {}
+    seen: set[tuple[StrEnum, frozenset[str]]] = set()
+    counts: dict[StrEnum, int] = {}
     for check in display.solution.checks:
         key = (check.kind, frozenset(check.about))
         if key in seen or not _worth_telling(check, display):
@@ -52,15 +33,10 @@ def add_up(display: Display) -> tuple[tuple[Shows, ...], Prose]:
             left_out += 1
             continue
         told.append(_told(check, display))
-    rest = (
-        say("{count} more like these hold as well.", count=number_word(left_out).capitalize())
-        if left_out > 1
-        else say("One more like these holds as well.") if left_out else ()
-    )  # fmt: skip
-    return tuple(told), rest
+    return tuple(told), and_more(left_out)
 
 
-def _worth_telling(check: Check, display: Display) -> bool:
+def _worth_telling(check: Check, display: NestDisplay) -> bool:
     if check.kind is CheckKind.JUNCTION:
         return len(check.about) > 3
     if check.kind is CheckKind.LOOP:
@@ -73,39 +49,34 @@ def _worth_telling(check: Check, display: Display) -> bool:
     return True
 
 
-def _sides_look_different(check: Check, display: Display) -> bool:
+def _sides_look_different(check: Check, display: NestDisplay) -> bool:
     """At the shown digits: “1.00 Ω > 1.00 Ω” would convince nobody."""
     shows = _told(check, display)
     return shows.left_number.text != shows.right_number.text
 
 
-def _has_forks(display: Display) -> bool:
+def _has_forks(display: NestDisplay) -> bool:
     return any(
         check.kind is CheckKind.JUNCTION and len(check.about) > 3
         for check in display.solution.checks
     )
 
 
-def _told(check: Check, display: Display) -> Shows:
-    values = display.solution.values
-    left, right = evaluate(check.left, values), evaluate(check.right, values)
-    kind = _quantity_of(check, display)
-    shown = [_shown(value, kind, display) for value in (left, right)]
-    return Shows(_says(check, display), check.left, check.relation, check.right, *shown)
+def _told(check: Check, display: NestDisplay) -> Shows:
+    return shows(check, _says(check, display), _quantity_of(check, display), display)
 
 
-def _shown(value: Exact, kind: str, display: Display) -> Shown:
-    return show(value, kind, display.digits)
-
-
-def _quantity_of(check: Check, display: Display) -> str:
+def _quantity_of(check: Check, display: NestDisplay) -> str:
     law = display.naming.law
-    return {CheckKind.WORK: law.work, CheckKind.LOOP: law.drop, CheckKind.BOUND: law.value}.get(
-        check.kind, law.flow
-    )
+    kinds: dict[StrEnum, str] = {
+        CheckKind.WORK: law.work,
+        CheckKind.LOOP: law.drop,
+        CheckKind.BOUND: law.value,
+    }
+    return kinds.get(check.kind, law.flow)
 
 
-def _says(check: Check, display: Display) -> Prose:
+def _says(check: Check, display: NestDisplay) -> Prose:
     voc = vocabulary(display.solution.problem.law)
     match check.kind:
         case CheckKind.JUNCTION:
@@ -135,7 +106,7 @@ def _says(check: Check, display: Display) -> Prose:
             return say("The equivalent is {way}:", way=way)
 
 
-def _says_equivalent(check: Check, display: Display, voc: Vocabulary) -> Prose:
+def _says_equivalent(check: Check, display: NestDisplay, voc: Vocabulary) -> Prose:
     named = display.elements(check.about)
     if len(check.about) == 1:
         return say("The {flow} of the equivalent is the {flow} {word} {named}, next to the "

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from builder.circuit.law import PARALLEL, SERIES
 from builder.circuit.tree import Group, Leaf, groups
-from builder.lesson.display import Display
+from builder.lesson.nest.display import NestDisplay
 from builder.lesson.prose import Relation, capitalised, say, sentences
 from builder.lesson.questions import ChoiceQuestion, Option
 from builder.lesson.vocabulary import vocabulary
@@ -16,7 +16,7 @@ from builder.quantity.exact import Exact
 MOST_TO_COMPARE = 5
 
 
-def predict(display: Display) -> ChoiceQuestion:
+def predict(display: NestDisplay) -> ChoiceQuestion:
     """The question that fits what is asked: who takes more, or where the equivalent lies."""
     law = display.solution.problem.law
     asked = {display.naming.resolve(name).quantity for name in display.solution.problem.find}
@@ -35,7 +35,7 @@ def predict(display: Display) -> ChoiceQuestion:
     return _where_lies(display)
 
 
-def _leaf_groups(display: Display, connection: str) -> Iterator[tuple[Group, list[Exact]]]:
+def _leaf_groups(display: NestDisplay, connection: str) -> Iterator[tuple[Group, list[Exact]]]:
     """Groups of single elements of which one stands out as the largest and one as the smallest."""
     naming, values = display.naming, display.solution.values
     for group in groups(display.solution.problem.tree):
@@ -47,7 +47,7 @@ def _leaf_groups(display: Display, connection: str) -> Iterator[tuple[Group, lis
             yield group, sizes
 
 
-def _more_voltage(display: Display) -> Iterator[ChoiceQuestion]:
+def _more_voltage(display: NestDisplay) -> Iterator[ChoiceQuestion]:
     voc = vocabulary(display.solution.problem.law)
     for group, sizes in _leaf_groups(display, SERIES):
         compared = _Compared(
@@ -57,7 +57,7 @@ def _more_voltage(display: Display) -> Iterator[ChoiceQuestion]:
         yield _who(compared, group, sizes, display)
 
 
-def _more_flow(display: Display) -> Iterator[ChoiceQuestion]:
+def _more_flow(display: NestDisplay) -> Iterator[ChoiceQuestion]:
     voc = vocabulary(display.solution.problem.law)
     for group, sizes in _leaf_groups(display, PARALLEL):
         compared = _Compared(
@@ -91,7 +91,9 @@ class _Compared:
     wants_large: bool
 
 
-def _who(compared: _Compared, group: Group, sizes: list[Exact], display: Display) -> ChoiceQuestion:
+def _who(
+    compared: _Compared, group: Group, sizes: list[Exact], display: NestDisplay
+) -> ChoiceQuestion:
     two, value = len(sizes) == 2, vocabulary(display.solution.problem.law).value
     large, small = ("larger", "smaller") if two else ("largest", "smallest")
     most, least = (max(sizes), min(sizes))[:: 1 if compared.wants_large else -1]
@@ -122,7 +124,7 @@ def _who(compared: _Compared, group: Group, sizes: list[Exact], display: Display
     return ChoiceQuestion(ask, tuple(options), None)
 
 
-def _where_lies(display: Display) -> ChoiceQuestion:
+def _where_lies(display: NestDisplay) -> ChoiceQuestion:
     voc = vocabulary(display.solution.problem.law)
     group = next(iter(groups(display.solution.problem.tree)))
     grows = group.connection == display.naming.law.adds_in
@@ -169,7 +171,7 @@ def _places(two: bool, *, alike: bool) -> tuple[str, str, str]:
     return "Above the largest of them", "Somewhere among them", "Below the smallest of them"
 
 
-def _doubled(display: Display) -> ChoiceQuestion:
+def _doubled(display: NestDisplay) -> ChoiceQuestion:
     voc = vocabulary(display.solution.problem.law)
     source = display.solution.problem.network.source
     assert source is not None

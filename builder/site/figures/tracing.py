@@ -14,9 +14,9 @@ from html import escape
 from builder.circuit.between import PLUS, lay_between
 from builder.circuit.law import PARALLEL
 from builder.circuit.tree import Group, Leaf, Tree, leaves
-from builder.lesson.display import Display
+from builder.lesson.nest.display import NestDisplay
 from builder.lesson.prose import Prose, say
-from builder.solution import Step, StepKind
+from builder.solution.nest.step import NestStep, StepKind
 
 LOOKS = ("a", "b")
 """The ways of tracing: ``a`` a broad band, ``b`` broad dashes. There are two, and each stands for
@@ -42,7 +42,7 @@ class Traces:
 NOTHING = Traces({}, {}, ())
 
 
-def traces(step: Step, display: Display) -> Traces:
+def traces(step: NestStep, display: NestDisplay) -> Traces:
     """What a step's figures trace."""
     if step.kind is StepKind.DRIVE:
         return _of_source(step, display)
@@ -67,7 +67,7 @@ def traces(step: Step, display: Display) -> Traces:
     return Traces(looks, after, legend)
 
 
-def circuit_before(step: Step) -> Tree:
+def circuit_before(step: NestStep) -> Tree:
     """The circuit before a merge: after it, with the group's members in its place."""
     assert step.group is not None
     members = tuple(Leaf(part.id) for part in step.group.parts)
@@ -103,7 +103,7 @@ def _inside(tree: Tree, between: Mapping[str, tuple[str, str]]) -> tuple[str, ..
     return tuple(leaf for part in tree.parts for leaf in _inside(part, between))
 
 
-def _of_source(step: Step, display: Display) -> Traces:
+def _of_source(step: NestStep, display: NestDisplay) -> Traces:
     """The wires by which what is left hangs straight across the source."""
     problem = display.solution.problem
     source = problem.network.source
@@ -119,7 +119,7 @@ def _of_source(step: Step, display: Display) -> Traces:
     return Traces({}, {plus: "a", minus: "b"}, legend)
 
 
-def _legend(step: Step, group: Group, display: Display) -> tuple[Prose, ...]:
+def _legend(step: NestStep, group: Group, display: NestDisplay) -> tuple[Prose, ...]:
     named = display.elements(tuple(part.id for part in group.parts))
     if group.connection == PARALLEL:
         return (

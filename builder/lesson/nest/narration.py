@@ -3,33 +3,27 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from enum import StrEnum
 
 from builder.circuit.law import PARALLEL, SERIES
 from builder.circuit.tree import Group
-from builder.lesson.display import LONGEST_LIST, Display
-from builder.lesson.merging_words import merging_words
-from builder.lesson.prose import Prose, Written, number_word, say, sentences
+from builder.lesson.display import LONGEST_LIST
+from builder.lesson.nest.display import NestDisplay
+from builder.lesson.nest.merging_words import merging_words
+from builder.lesson.prose import Prose, number_word, say, sentences
 from builder.lesson.vocabulary import Vocabulary, vocabulary
 from builder.lesson.words import Words
 from builder.quantity.formula import Sum, names_in
 from builder.quantity.names import TOTAL, Name
-from builder.solution import Step, StepKind
+from builder.solution.nest.step import NestStep, StepKind
 
 
-def narrate(step: Step, display: Display) -> Words:
-    """The words of a step, with the author's own where there are any."""
-    words = _NARRATORS[step.kind](step, display)
-    own = display.solution.problem.words.get(step.id)
-    if own is None:
-        return words
-    return Words(
-        goal=(Written(own.goal),) if own.goal else words.goal,
-        reason=(Written(own.reason),) if own.reason else words.reason,
-        remark=() if own.reason else words.remark,
-    )
+def narrate(step: NestStep, display: NestDisplay) -> Words:
+    """The words of a step."""
+    return _NARRATORS[step.kind](step, display)
 
 
-def _drive(step: Step, display: Display) -> Words:
+def _drive(step: NestStep, display: NestDisplay) -> Words:
     problem = display.solution.problem
     voc, source = vocabulary(problem.law), problem.network.source
     assert source is not None
@@ -39,7 +33,7 @@ def _drive(step: Step, display: Display) -> Words:
     return Words(_goal_of(step.found[-1], display), reason(root, found, display, voc))
 
 
-def _goal_of(name: Name, display: Display) -> Prose:
+def _goal_of(name: Name, display: NestDisplay) -> Prose:
     law = display.solution.problem.law
     if name.of != display.naming.root or name.of == TOTAL:
         return (
@@ -52,7 +46,7 @@ def _goal_of(name: Name, display: Display) -> Prose:
                noun=name.quantity, word=word, one=display.element(name.of))  # fmt: skip
 
 
-def _by_voltage(root: str, found: set[str], display: Display, voc: Vocabulary) -> Prose:
+def _by_voltage(root: str, found: set[str], display: NestDisplay, voc: Vocabulary) -> Prose:
     one = display.element(root)
     left = (
         say("Only {one} is left, straight across the source, and it has the source's whole "
@@ -67,7 +61,7 @@ def _by_voltage(root: str, found: set[str], display: Display, voc: Vocabulary) -
                left=left, flow=voc.flow, law=voc.flow_law)  # fmt: skip
 
 
-def _by_flow(root: str, found: set[str], display: Display, voc: Vocabulary) -> Prose:
+def _by_flow(root: str, found: set[str], display: NestDisplay, voc: Vocabulary) -> Prose:
     carries = say("{one} carries the whole {flow} of the source",
                   one=display.element(root), flow=voc.flow)  # fmt: skip
     if "voltage" not in found:
@@ -75,7 +69,7 @@ def _by_flow(root: str, found: set[str], display: Display, voc: Vocabulary) -> P
     return say("{carries}, so its voltage follows from {law}.", carries=carries, law=voc.drop_law)
 
 
-def _open(step: Step, display: Display) -> Words:
+def _open(step: NestStep, display: NestDisplay) -> Words:
     group = _group_of(step)
     voc = vocabulary(display.solution.problem.law)
     known = {name.of for name in step.found}
@@ -92,7 +86,7 @@ def _open(step: Step, display: Display) -> Words:
     return Words(goal, sentences(reason, _then(step, members, display, voc)))
 
 
-def _walked_to(group: Group, members: tuple[str, ...], display: Display) -> Prose:
+def _walked_to(group: Group, members: tuple[str, ...], display: NestDisplay) -> Prose:
     """The members by name; many of them by number, as “back to C₁ to C₆” is hard to read."""
     if len(members) <= LONGEST_LIST:
         return display.elements(members)
@@ -103,7 +97,7 @@ def _walked_to(group: Group, members: tuple[str, ...], display: Display) -> Pros
 
 
 def _straight_across(
-    group: Group, members: tuple[str, ...], display: Display, voc: Vocabulary
+    group: Group, members: tuple[str, ...], display: NestDisplay, voc: Vocabulary
 ) -> Prose:
     named = display.elements(members)
     if len(members) == 1:
@@ -116,7 +110,7 @@ def _straight_across(
 
 
 def _straight_through(
-    group: Group, members: tuple[str, ...], display: Display, voc: Vocabulary
+    group: Group, members: tuple[str, ...], display: NestDisplay, voc: Vocabulary
 ) -> Prose:
     named = display.elements(members)
     if len(members) == 1:
@@ -129,12 +123,12 @@ def _straight_through(
     return sentences(through, _unmerged(display))
 
 
-def _unmerged(display: Display) -> Prose:
+def _unmerged(display: NestDisplay) -> Prose:
     merges = any(step.kind is StepKind.MERGE for step in display.solution.steps)
     return () if merges else say("No merging is needed for that.")
 
 
-def _handed_on_before(step: Step, display: Display) -> bool:
+def _handed_on_before(step: NestStep, display: NestDisplay) -> bool:
     """Whether walking back into a group of the same kind was told in full already."""
     for other in display.solution.steps:
         if other.id == step.id:
@@ -147,7 +141,7 @@ def _handed_on_before(step: Step, display: Display) -> bool:
 
 
 def _handed_on_again(
-    group: Group, members: tuple[str, ...], display: Display, voc: Vocabulary
+    group: Group, members: tuple[str, ...], display: NestDisplay, voc: Vocabulary
 ) -> Prose:
     stood, named = display.element(group.id), display.elements(members)
     one = len(members) == 1
@@ -166,7 +160,9 @@ def _carry(members: tuple[str, ...]) -> str:
     return {1: "carries", 2: "both carry"}.get(len(members), "all carry")
 
 
-def _handed_on(group: Group, members: tuple[str, ...], display: Display, voc: Vocabulary) -> Prose:
+def _handed_on(
+    group: Group, members: tuple[str, ...], display: NestDisplay, voc: Vocabulary
+) -> Prose:
     stood, named = display.element(group.id), display.elements(members)
     if group.connection == SERIES:
         return say(
@@ -183,7 +179,7 @@ def _handed_on(group: Group, members: tuple[str, ...], display: Display, voc: Vo
     )  # fmt: skip
 
 
-def _then(step: Step, members: tuple[str, ...], display: Display, voc: Vocabulary) -> Prose:
+def _then(step: NestStep, members: tuple[str, ...], display: NestDisplay, voc: Vocabulary) -> Prose:
     """What follows for each member, or for some of them, after what they share."""
     computed = [line.name for line in step.lines if not line.carries]
     if not computed:
@@ -201,7 +197,7 @@ def _then(step: Step, members: tuple[str, ...], display: Display, voc: Vocabular
                follow="follows" if one else "follow", relation=relation)  # fmt: skip
 
 
-def _work(step: Step, display: Display) -> Words:
+def _work(step: NestStep, display: NestDisplay) -> Words:
     voc = vocabulary(display.solution.problem.law)
     named = display.elements(tuple(name.of for name in step.found))
     if voc.work == "energy":
@@ -216,7 +212,7 @@ def _work(step: Step, display: Display) -> Words:
     return Words(goal, sentences(reason, _stands_in(step, display, voc)))
 
 
-def _stands_in(step: Step, display: Display, voc: Vocabulary) -> Prose:
+def _stands_in(step: NestStep, display: NestDisplay, voc: Vocabulary) -> Prose:
     """Which law replaces what is not known."""
     law = display.solution.problem.law
     used = {frozenset(name.quantity for name in names_in(line.formula)) for line in step.lines}
@@ -234,7 +230,7 @@ def _stands_in(step: Step, display: Display, voc: Vocabulary) -> Prose:
                known=known, relation=relation, missing=missing)  # fmt: skip
 
 
-def _total(step: Step, display: Display) -> Words:
+def _total(step: NestStep, display: NestDisplay) -> Words:
     law = display.solution.problem.law
     voc = vocabulary(law)
     (line,) = step.lines
@@ -262,12 +258,12 @@ def _all(members: tuple[str, ...]) -> str:
     return "both" if len(members) == 2 else f"all {number_word(len(members))}"
 
 
-def _group_of(step: Step) -> Group:
+def _group_of(step: NestStep) -> Group:
     assert step.group is not None
     return step.group
 
 
-_NARRATORS: dict[StepKind, Callable[[Step, Display], Words]] = {
+_NARRATORS: dict[StrEnum, Callable[[NestStep, NestDisplay], Words]] = {
     StepKind.MERGE: merging_words,
     StepKind.DRIVE: _drive,
     StepKind.OPEN: _open,

@@ -2,10 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-
 from builder.circuit.tree import groups
-from builder.problem.model import Problem
+from builder.problem.model import NestProblem
 
 SOURCE = "source"
 TERMINALS = "terminals"
@@ -13,7 +11,7 @@ NESTED = "nested"
 ASKED = "asked-"
 
 
-def uses(problem: Problem) -> frozenset[str]:
+def uses(problem: NestProblem) -> frozenset[str]:
     """Words for all that occurs in a problem.
 
     The kind of element (``capacitor``), each connection alone and with its element (``series``,
@@ -32,8 +30,3 @@ def uses(problem: Problem) -> frozenset[str]:
         return frozenset({*found, law.value, TERMINALS})
     found |= {*law.quantities, SOURCE, f"{source.quantity}-{SOURCE}"}
     return frozenset(found | ({TERMINALS} if source.quantity == "charge" else set()))
-
-
-def used_in(problems: Iterable[Problem]) -> frozenset[str]:
-    """What occurs in any of several problems."""
-    return frozenset().union(*map(uses, problems))

@@ -11,50 +11,42 @@ from builder.circuit.tree import Leaf, Tree, leaves
 from builder.figure import Drawing, Label, ValueText, describe, describe_by_junction, draw
 from builder.lesson import Lesson
 from builder.lesson.lesson import TaughtStep
-from builder.lesson.prose import Prose
+from builder.lesson.nest.display import NestDisplay
 from builder.quantity.names import TOTAL, Name, Symbol
+from builder.site.figures.step_figures import StepFigures
+from builder.site.figures.tracing import circuit_before, traced, traces
 from builder.site.markup import symbol_html
-from builder.site.tracing import circuit_before, traced, traces
-from builder.solution import StepKind
+from builder.solution.nest.step import NestStep, StepKind
 
 
 @dataclass(frozen=True)
-class StepFigures:
-    """What stands beside a step.
+class NestFigures:
+    """Draws the figures of one nest's lesson.
 
     Attributes:
-        before: the circuit before a merge, with what its members share traced; may be empty.
-        after: the circuit after the step.
-        legend: what each way of tracing stands for.
-    """
-
-    before: Markup
-    after: Markup
-    legend: tuple[tuple[str, Prose], ...]
-
-
-@dataclass(frozen=True)
-class FigureMaker:
-    """Draws the figures of one lesson.
-
-    Attributes:
-        lesson: what is drawn.
+        display: of what is drawn.
         prefix: starts every id in the figures, unique on the page.
         symbols: ``iec`` or ``ieee``.
     """
 
-    lesson: Lesson
+    display: NestDisplay
     prefix: str
     symbols: str = "iec"
 
+    @classmethod
+    def of(cls, lesson: Lesson, prefix: str, symbols: str) -> NestFigures:
+        """What draws the figures of a nest's lesson."""
+        assert isinstance(lesson.display, NestDisplay)
+        return cls(lesson.display, prefix, symbols)
+
     def given(self) -> Markup:
         """The circuit as the problem gives it."""
-        tree = self.lesson.solution.problem.tree
+        tree = self.display.solution.problem.tree
         return self._draw(tree, (), frozenset(), "given", "The circuit")
 
     def in_words(self) -> tuple[Markup, ...]:
         """The circuit as the problem gives it, a sentence for each junction."""
-        problem = self.lesson.solution.problem
+        problem = self.display.solution.problem
         labels = {leaf: self._label(leaf, ()) for leaf in leaves(problem.tree)}
         quantity = problem.network.source.quantity if problem.network.source else None
         told = describe_by_junction(problem.tree, labels, quantity)
@@ -65,11 +57,11 @@ class FigureMaker:
 
     def of_step(self, number: int, taught: TaughtStep) -> StepFigures:
         """The figures of a step, with the junctions that it speaks of traced."""
-        traced_here = traces(taught.step, self.lesson.display)
+        traced_here = traces(_move(taught), self.display)
         before = Markup("")
         if traced_here.before:
             before = self._draw(
-                circuit_before(taught.step), taught.known_before, frozenset(),
+                circuit_before(_move(taught)), taught.known_before, frozenset(),
                 f"step-{number}-before", f"The circuit before step {number}",
             )  # fmt: skip
         return StepFigures(
@@ -80,7 +72,7 @@ class FigureMaker:
 
     def after(self, number: int, taught: TaughtStep) -> Markup:
         """The circuit after a step, with what is known by then."""
-        step = taught.step
+        step = _move(taught)
         marked = frozenset(step.marked) & frozenset(leaves(step.circuit))
         if step.kind is StepKind.WORK:
             marked = frozenset(name.of for name in step.found)
@@ -91,7 +83,7 @@ class FigureMaker:
     def _draw(
         self, tree: Tree, known: Iterable[Name], marked: frozenset[str], id: str, title: str
     ) -> Markup:
-        solution = self.lesson.solution
+        solution = self.display.solution
         law, network = solution.problem.law, solution.problem.network
         by_id: dict[str, list[Name]] = {leaf: [] for leaf in leaves(tree)}
         for name in known:
@@ -111,24 +103,29 @@ class FigureMaker:
         return Markup(svg)
 
     def _of_whole(self) -> set[Name]:
-        naming = self.lesson.display.naming
+        naming = self.display.naming
         return {naming.flow(naming.root), naming.drop(naming.root)}
 
     def _label(self, id: str, found: Iterable[Name]) -> Label:
-        display = self.lesson.display
+        display = self.display
         value = display.naming.value(id)
         shown = display.shown(value)
         own = ValueText(shown.text, None, shown.sign, value.key)
         return Label(display.symbol(value), (own, *(self._found(name) for name in found)))
 
     def _found(self, name: Name) -> ValueText:
-        shown = self.lesson.display.shown(name)
-        return ValueText(shown.text, self.lesson.display.symbol(name), shown.sign, name.key)
+        shown = self.display.shown(name)
+        return ValueText(shown.text, self.display.symbol(name), shown.sign, name.key)
 
     def _source_label(self) -> Label | None:
-        source = self.lesson.solution.problem.network.source
+        source = self.display.solution.problem.network.source
         if source is None:
             return None
         name = Name(source.quantity, source.name)
         own = ValueText(source.shown.text, None, "=", name.key)
-        return Label(self.lesson.display.symbol(name), (own,))
+        return Label(self.display.symbol(name), (own,))
+
+
+def _move(taught: TaughtStep) -> NestStep:
+    assert isinstance(taught.step, NestStep)
+    return taught.step

@@ -8,23 +8,25 @@ from sympy import Integer
 
 from builder.circuit.law import PARALLEL, SERIES
 from builder.circuit.tree import Group, groups
-from builder.lesson.display import Display
+from builder.lesson.nest.display import NestDisplay
 from builder.lesson.prose import Prose, number_word, say
 from builder.lesson.vocabulary import vocabulary
-from builder.lesson.wrong_rules.rule import Wrong, WrongRule, found_names
+from builder.lesson.wrong_rule import Wrong, WrongRule, found_names
 from builder.quantity.exact import Exact
 from builder.quantity.names import TOTAL, Name
 from builder.solution import Step
 
 
-def _group_with(id: str, display: Display) -> Group | None:
+def _group_with(id: str, display: NestDisplay) -> Group | None:
     for group in groups(display.solution.problem.tree):
         if any(part.id == id for part in group.parts):
             return group
     return None
 
 
-def _found(display: Display, quantity: str, connection: str) -> Iterator[tuple[Name, Step, Group]]:
+def _found(
+    display: NestDisplay, quantity: str, connection: str
+) -> Iterator[tuple[Name, Step, Group]]:
     """Quantities of one kind that the steps find for members of series or parallel groups."""
     for name, step in found_names(display):
         group = _group_with(name.of, display) if name.quantity == quantity else None
@@ -32,11 +34,11 @@ def _found(display: Display, quantity: str, connection: str) -> Iterator[tuple[N
             yield name, step, group
 
 
-def _value(name: Name, display: Display) -> Exact:
+def _value(name: Name, display: NestDisplay) -> Exact:
     return display.solution.values[name]
 
 
-def _equal_voltages(display: Display) -> Iterator[Wrong]:
+def _equal_voltages(display: NestDisplay) -> Iterator[Wrong]:
     for name, step, group in _found(display, display.naming.law.drop, SERIES):
         share = _value(display.naming.drop(group.id), display) / len(group.parts)
         happens = say("sharing the voltage equally between the {count} in the chain",
@@ -44,7 +46,7 @@ def _equal_voltages(display: Display) -> Iterator[Wrong]:
         yield Wrong(name, share, step.id, happens)
 
 
-def _equal_voltages_why(wrong: Wrong, display: Display) -> Prose:
+def _equal_voltages_why(wrong: Wrong, display: NestDisplay) -> Prose:
     voc = vocabulary(display.solution.problem.law)
     size = "smaller" if display.naming.law.adds_in == PARALLEL else "larger"
     return say("Equal shares look fair. But what is equal along a chain is the {flow}, and by "
@@ -52,7 +54,7 @@ def _equal_voltages_why(wrong: Wrong, display: Display) -> Prose:
                flow=voc.flow, law=voc.drop_law, size=size, value=voc.value)  # fmt: skip
 
 
-def _whole_voltage(display: Display) -> Iterator[Wrong]:
+def _whole_voltage(display: NestDisplay) -> Iterator[Wrong]:
     source = display.solution.problem.network.source
     if source is None or source.quantity != display.naming.law.drop:
         return
@@ -63,13 +65,13 @@ def _whole_voltage(display: Display) -> Iterator[Wrong]:
                             one=display.element(name.of)))  # fmt: skip
 
 
-def _whole_voltage_why(wrong: Wrong, display: Display) -> Prose:
+def _whole_voltage_why(wrong: Wrong, display: NestDisplay) -> Prose:
     return say("The source's voltage is the only one in sight, so it is tempting to use it "
                "everywhere. But only what sits straight across the source has all of "
                "it.")  # fmt: skip
 
 
-def _divided_the_wrong_way(display: Display) -> Iterator[Wrong]:
+def _divided_the_wrong_way(display: NestDisplay) -> Iterator[Wrong]:
     naming = display.naming
     for name, step, group in _found(display, naming.law.drop, SERIES):
         weights = {
@@ -83,7 +85,7 @@ def _divided_the_wrong_way(display: Display) -> Iterator[Wrong]:
         yield Wrong(name, _value(naming.drop(group.id), display) * share, step.id, happens)
 
 
-def _divided_the_wrong_way_why(wrong: Wrong, display: Display) -> Prose:
+def _divided_the_wrong_way_why(wrong: Wrong, display: NestDisplay) -> Prose:
     law = vocabulary(display.solution.problem.law).drop_law
     if display.naming.law.adds_in == PARALLEL:
         return say("A chain of resistors divides its voltage in proportion, and it is tempting to "
@@ -94,7 +96,7 @@ def _divided_the_wrong_way_why(wrong: Wrong, display: Display) -> Prose:
                law=law)  # fmt: skip
 
 
-def _equal_flows(display: Display) -> Iterator[Wrong]:
+def _equal_flows(display: NestDisplay) -> Iterator[Wrong]:
     naming = display.naming
     for name, step, group in _found(display, naming.law.flow, PARALLEL):
         share = _value(naming.flow(group.id), display) / len(group.parts)
@@ -104,14 +106,14 @@ def _equal_flows(display: Display) -> Iterator[Wrong]:
         yield Wrong(name, share, step.id, happens)
 
 
-def _equal_flows_why(wrong: Wrong, display: Display) -> Prose:
+def _equal_flows_why(wrong: Wrong, display: NestDisplay) -> Prose:
     voc = vocabulary(display.solution.problem.law)
     return say("A fork looks like an even split. But branches in parallel share their voltage, "
                "and the {flow} of each then follows from {law}.",
                flow=voc.flow, law=voc.flow_law)  # fmt: skip
 
 
-def _group_for_one(display: Display) -> Iterator[Wrong]:
+def _group_for_one(display: NestDisplay) -> Iterator[Wrong]:
     naming = display.naming
     for name, step, group in _found(display, naming.law.flow, PARALLEL):
         happens = say("taking the whole {flow} of the group for {one}",
@@ -119,13 +121,13 @@ def _group_for_one(display: Display) -> Iterator[Wrong]:
         yield Wrong(name, _value(naming.flow(group.id), display), step.id, happens)
 
 
-def _group_for_one_why(wrong: Wrong, display: Display) -> Prose:
+def _group_for_one_why(wrong: Wrong, display: NestDisplay) -> Prose:
     voc = vocabulary(display.solution.problem.law)
     return say("What was found for an equivalent is easily carried too far. Along a chain the "
                "{flow} stays the same, but at a fork it divides.", flow=voc.flow)  # fmt: skip
 
 
-def _chain_charges_added(display: Display) -> Iterator[Wrong]:
+def _chain_charges_added(display: NestDisplay) -> Iterator[Wrong]:
     naming, tree = display.naming, display.solution.problem.tree
     if naming.law.flow != "charge" or not isinstance(tree, Group) or tree.connection != SERIES:
         return
@@ -137,7 +139,7 @@ def _chain_charges_added(display: Display) -> Iterator[Wrong]:
             yield Wrong(name, _value(name, display) * count, step.id, happens)
 
 
-def _chain_charges_added_why(wrong: Wrong, display: Display) -> Prose:
+def _chain_charges_added_why(wrong: Wrong, display: NestDisplay) -> Prose:
     return say("Every capacitor of the chain does carry that charge, but the source delivers it "
                "only once: the inner plates just trade charge with each other.")  # fmt: skip
 

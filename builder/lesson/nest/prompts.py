@@ -3,25 +3,23 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from enum import StrEnum
 
 from builder.circuit.law import PARALLEL
-from builder.lesson.display import Display
+from builder.lesson.nest.display import NestDisplay
 from builder.lesson.prose import Prose, say
 from builder.lesson.vocabulary import vocabulary
 from builder.quantity.formula import Sum
 from builder.quantity.names import TOTAL
-from builder.solution import Step, StepKind
-
-CHECKS_PROMPT: Prose = say("Does it add up? What must be true of these results?")
-"""Asked before the checks are shown."""
+from builder.solution.nest.step import NestStep, StepKind
 
 
-def prompt(step: Step, display: Display) -> Prose:
+def prompt(step: NestStep, display: NestDisplay) -> Prose:
     """A question that leads to the step and does not give it away."""
     return _PROMPTERS[step.kind](step, display)
 
 
-def _merge(step: Step, display: Display) -> Prose:
+def _merge(step: NestStep, display: NestDisplay) -> Prose:
     group = step.group
     assert group is not None
     voc = vocabulary(display.solution.problem.law)
@@ -36,12 +34,12 @@ def _merge(step: Step, display: Display) -> Prose:
                ones=voc.one, now=now)  # fmt: skip
 
 
-def _merged_before(step: Step, display: Display) -> bool:
+def _merged_before(step: NestStep, display: NestDisplay) -> bool:
     first = next(s for s in display.solution.steps if s.kind is StepKind.MERGE)
     return first.id != step.id
 
 
-def _drive(step: Step, display: Display) -> Prose:
+def _drive(step: NestStep, display: NestDisplay) -> Prose:
     law = display.solution.problem.law
     name = step.found[-1]
     if all(line.carries for line in step.lines):
@@ -61,7 +59,7 @@ def _drive(step: Step, display: Display) -> Prose:
                one=display.element(TOTAL), whose=whose)  # fmt: skip
 
 
-def _open(step: Step, display: Display) -> Prose:
+def _open(step: NestStep, display: NestDisplay) -> Prose:
     group = step.group
     assert group is not None
     voc = vocabulary(display.solution.problem.law)
@@ -74,12 +72,12 @@ def _open(step: Step, display: Display) -> Prose:
                flow=voc.flow)  # fmt: skip
 
 
-def _work(step: Step, display: Display) -> Prose:
+def _work(step: NestStep, display: NestDisplay) -> Prose:
     voc = vocabulary(display.solution.problem.law)
     return say("Which formula for the {work} uses only what is known by now?", work=voc.work)
 
 
-def _total(step: Step, display: Display) -> Prose:
+def _total(step: NestStep, display: NestDisplay) -> Prose:
     law = display.solution.problem.law
     voc = vocabulary(law)
     (line,) = step.lines
@@ -92,7 +90,7 @@ def _total(step: Step, display: Display) -> Prose:
                "{work}?", work=voc.work)  # fmt: skip
 
 
-_PROMPTERS: dict[StepKind, Callable[[Step, Display], Prose]] = {
+_PROMPTERS: dict[StrEnum, Callable[[NestStep, NestDisplay], Prose]] = {
     StepKind.MERGE: _merge,
     StepKind.DRIVE: _drive,
     StepKind.OPEN: _open,

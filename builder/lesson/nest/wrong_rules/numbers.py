@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from builder.lesson.display import Display
+from builder.lesson.nest.display import NestDisplay
 from builder.lesson.prose import Prose, say
-from builder.lesson.wrong_rules.rule import Wrong, WrongRule, found_names
+from builder.lesson.wrong_rule import Wrong, WrongRule, found_names
 
 
-def _half_dropped(display: Display) -> Iterator[Wrong]:
+def _half_dropped(display: NestDisplay) -> Iterator[Wrong]:
     if display.naming.law.work != "energy":
         return
     for name, step in found_names(display):
@@ -18,20 +18,20 @@ def _half_dropped(display: Display) -> Iterator[Wrong]:
             yield Wrong(name, value, step.id, say("taking charge times voltage without the ½"))
 
 
-def _half_dropped_why(wrong: Wrong, display: Display) -> Prose:
+def _half_dropped_why(wrong: Wrong, display: NestDisplay) -> Prose:
     return say("The source does hand over charge times voltage. But the first bit of charge moves "
                "across no voltage at all and only the last across the whole, so the capacitor "
                "keeps half.")  # fmt: skip
 
 
-def _prefix_slipped(display: Display) -> Iterator[Wrong]:
+def _prefix_slipped(display: NestDisplay) -> Iterator[Wrong]:
     for name, step in found_names(display):
         if name.quantity in ("charge", "energy", "current", "power"):
             value = display.solution.values[name] * 1000
             yield Wrong(name, value, step.id, say("slipping by one prefix"))
 
 
-def _prefix_slipped_why(wrong: Wrong, display: Display) -> Prose:
+def _prefix_slipped_why(wrong: Wrong, display: NestDisplay) -> Prose:
     return say("Each prefix is a factor of a thousand, and one is lost easily when several meet "
                "in a product. Write the powers of ten out once and count.")  # fmt: skip
 

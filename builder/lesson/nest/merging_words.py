@@ -4,15 +4,15 @@ from __future__ import annotations
 
 from builder.circuit.law import PARALLEL, SERIES
 from builder.circuit.tree import Group
-from builder.lesson.display import Display
+from builder.lesson.nest.display import NestDisplay
 from builder.lesson.prose import Prose, number_word, say
 from builder.lesson.vocabulary import Vocabulary, vocabulary
 from builder.lesson.words import Words
 from builder.quantity.names import TOTAL
-from builder.solution import Step, StepKind
+from builder.solution.nest.step import NestStep, StepKind
 
 
-def merging_words(step: Step, display: Display) -> Words:
+def merging_words(step: NestStep, display: NestDisplay) -> Words:
     """The words of a merge."""
     group = step.group
     assert group is not None
@@ -28,7 +28,7 @@ def merging_words(step: Step, display: Display) -> Words:
     return Words(goal, tell(group, display), _remark(group, alike, display))
 
 
-def _merges_before(step: Step, display: Display) -> list[Group]:
+def _merges_before(step: NestStep, display: NestDisplay) -> list[Group]:
     before: list[Group] = []
     for other in display.solution.steps:
         if other.id == step.id:
@@ -38,12 +38,12 @@ def _merges_before(step: Step, display: Display) -> list[Group]:
     return before
 
 
-def _in_full(group: Group, display: Display) -> Prose:
+def _in_full(group: Group, display: NestDisplay) -> Prose:
     voc = vocabulary(display.solution.problem.law)
     return (_parallel if group.connection == PARALLEL else _series)(group, display, voc)
 
 
-def _parallel(group: Group, display: Display, voc: Vocabulary) -> Prose:
+def _parallel(group: Group, display: NestDisplay, voc: Vocabulary) -> Prose:
     follows = (
         f"Their {voc.flow}s add up at that one voltage, and so do their {voc.value}s"
         if _adds(group, display)
@@ -57,7 +57,7 @@ def _parallel(group: Group, display: Display, voc: Vocabulary) -> Prose:
     )  # fmt: skip
 
 
-def _series(group: Group, display: Display, voc: Vocabulary) -> Prose:
+def _series(group: Group, display: NestDisplay, voc: Vocabulary) -> Prose:
     follows = (
         f"Their voltages add up, and so do their {voc.value}s"
         if _adds(group, display)
@@ -72,7 +72,7 @@ def _series(group: Group, display: Display, voc: Vocabulary) -> Prose:
     )  # fmt: skip
 
 
-def _again(group: Group, display: Display) -> Prose:
+def _again(group: Group, display: NestDisplay) -> Prose:
     voc = vocabulary(display.solution.problem.law)
     if group.connection == PARALLEL:
         return say("{named} share both junctions, so again they have the same voltage, and "
@@ -83,14 +83,14 @@ def _again(group: Group, display: Display) -> Prose:
                flow=voc.flow, what=_what_adds(group, display))  # fmt: skip
 
 
-def _once_more(group: Group, display: Display) -> Prose:
+def _once_more(group: Group, display: NestDisplay) -> Prose:
     ways = "share both junctions" if group.connection == PARALLEL else "form one chain"
     return say("The same once more: {named} {ways}, so {what} add up.",
                named=_named(group, display), ways=ways,
                what=_what_adds(group, display))  # fmt: skip
 
 
-def _remark(group: Group, alike: int, display: Display) -> Prose:
+def _remark(group: Group, alike: int, display: NestDisplay) -> Prose:
     """How the equivalent compares with its members; nothing once that has been said twice."""
     if alike > 1:
         return ()
@@ -108,16 +108,16 @@ def _remark(group: Group, alike: int, display: Display) -> Prose:
     )  # fmt: skip
 
 
-def _adds(group: Group, display: Display) -> bool:
+def _adds(group: Group, display: NestDisplay) -> bool:
     return group.connection == display.solution.problem.law.adds_in
 
 
-def _what_adds(group: Group, display: Display) -> str:
+def _what_adds(group: Group, display: NestDisplay) -> str:
     values = f"{vocabulary(display.solution.problem.law).value}s"
     return f"their {values}" if _adds(group, display) else f"the reciprocals of their {values}"
 
 
-def _named(group: Group, display: Display) -> Prose:
+def _named(group: Group, display: NestDisplay) -> Prose:
     return display.elements(tuple(part.id for part in group.parts))
 
 

@@ -3,16 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from enum import StrEnum
 
 from builder.circuit.law import SERIES
 from builder.circuit.tree import Leaf, Tree, groups, leaves
-from builder.problem.model import Problem
+from builder.problem.model import NestProblem
 from builder.quantity.exact import Exact
-from builder.quantity.formula import Formula, Ref, Sum, evaluate
+from builder.quantity.formula import Formula, Ref, Sum
 from builder.quantity.names import Name
-from builder.solution.stepwise import Naming, naming_of
+from builder.solution.check import Check
+from builder.solution.nest.stepwise import Naming, naming_of
 
 
 class CheckKind(StrEnum):
@@ -30,33 +30,7 @@ class CheckKind(StrEnum):
     """An equivalent against its largest or smallest member."""
 
 
-@dataclass(frozen=True)
-class Check:
-    """A statement ``left relation right``.
-
-    Attributes:
-        kind: what it is about.
-        about: the junction, the equivalent or the elements concerned.
-        left: one side.
-        relation: ``=``, ``<`` or ``>``.
-        right: the other side.
-    """
-
-    kind: CheckKind
-    about: tuple[str, ...]
-    left: Formula
-    relation: str
-    right: Formula
-
-    def holds(self, values: Mapping[Name, Exact]) -> bool:
-        """Whether the statement is true of ``values``."""
-        left, right = evaluate(self.left, values), evaluate(self.right, values)
-        if self.relation == "=":
-            return bool(left == right)
-        return bool(left < right) if self.relation == "<" else bool(left > right)
-
-
-def checks_of(problem: Problem, values: Mapping[Name, Exact]) -> tuple[Check, ...]:
+def checks_of(problem: NestProblem, values: Mapping[Name, Exact]) -> tuple[Check, ...]:
     """All checks of a series-parallel problem.
 
     Args:
@@ -80,7 +54,7 @@ def _added(names: list[Name]) -> Formula:
     return refs[0] if len(refs) == 1 else Sum(refs)
 
 
-def _bounds(problem: Problem, naming: Naming, values: Mapping[Name, Exact]) -> Iterator[Check]:
+def _bounds(problem: NestProblem, naming: Naming, values: Mapping[Name, Exact]) -> Iterator[Check]:
     for group in groups(problem.tree):
         grows = group.connection == naming.law.adds_in
         members = [naming.value(part.id) for part in group.parts]
@@ -90,7 +64,7 @@ def _bounds(problem: Problem, naming: Naming, values: Mapping[Name, Exact]) -> I
         yield Check(CheckKind.BOUND, about, Ref(naming.value(group.id)), relation, Ref(extreme))
 
 
-def _equivalent(problem: Problem, naming: Naming) -> Iterator[Check]:
+def _equivalent(problem: NestProblem, naming: Naming) -> Iterator[Check]:
     if isinstance(problem.tree, Leaf):
         return
     root, plus = naming.root, problem.network.terminals[0]
@@ -101,7 +75,7 @@ def _equivalent(problem: Problem, naming: Naming) -> Iterator[Check]:
     yield Check(CheckKind.EQUIVALENT, tuple(first), total, "=", flows)
 
 
-def _junctions(problem: Problem, naming: Naming) -> Iterator[Check]:
+def _junctions(problem: NestProblem, naming: Naming) -> Iterator[Check]:
     for junction in problem.network.junctions:
         if junction in problem.network.terminals:
             continue
@@ -112,7 +86,7 @@ def _junctions(problem: Problem, naming: Naming) -> Iterator[Check]:
         yield Check(CheckKind.JUNCTION, (junction, *into, *out), left, "=", right)
 
 
-def _loops(problem: Problem, naming: Naming) -> Iterator[Check]:
+def _loops(problem: NestProblem, naming: Naming) -> Iterator[Check]:
     source = Ref(naming.drop(naming.root))
     if isinstance(problem.tree, Leaf):
         return
@@ -137,7 +111,7 @@ def _paths(tree: Tree) -> list[tuple[str, ...]]:
     return found
 
 
-def _work(problem: Problem, naming: Naming) -> Iterator[Check]:
+def _work(problem: NestProblem, naming: Naming) -> Iterator[Check]:
     root = naming.root
     names = leaves(problem.tree)
     if len(names) == 1:

@@ -3,16 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from enum import StrEnum
 
 from builder.circuit.tree import Leaf
-from builder.lesson.display import Display
+from builder.lesson.nest.display import NestDisplay
 from builder.lesson.prose import Prose, Written, number_word, say, sentences
 from builder.lesson.vocabulary import vocabulary
 from builder.quantity.names import TOTAL
-from builder.solution import StepKind
+from builder.solution.nest.step import StepKind
 
 
-def plan(display: Display) -> Prose:
+def plan(display: NestDisplay) -> Prose:
     """What will be done, in order, before any detail; the author's own plan if there is one."""
     problem = display.solution.problem
     if problem.plan:
@@ -29,7 +30,7 @@ def plan(display: Display) -> Prose:
     return sentences(start, *_endings(display))
 
 
-def _merging_all(kinds: list[StepKind], display: Display) -> Prose:
+def _merging_all(kinds: list[StrEnum], display: NestDisplay) -> Prose:
     one, merges = vocabulary(display.solution.problem.law).one, kinds.count(StepKind.MERGE)
     if merges == 1:
         return say("Merge everything into one {one} in a single move.", one=one)
@@ -37,7 +38,7 @@ def _merging_all(kinds: list[StepKind], display: Display) -> Prose:
                count=number_word(merges), one=one)  # fmt: skip
 
 
-def _after_merging_all(kinds: list[StepKind], display: Display) -> Prose:
+def _after_merging_all(kinds: list[StrEnum], display: NestDisplay) -> Prose:
     law, source = display.solution.problem.law, display.solution.problem.network.source
     driven = source is not None and source.quantity == law.drop
     its = vocabulary(law).flow if driven else "voltage"
@@ -49,14 +50,14 @@ def _after_merging_all(kinds: list[StepKind], display: Display) -> Prose:
     return say("Then {back}.", back=back) if StepKind.OPEN in kinds else ()
 
 
-def _merging_some(kinds: list[StepKind]) -> Prose:
+def _merging_some(kinds: list[StrEnum]) -> Prose:
     merges = kinds.count(StepKind.MERGE)
     groups = "one group" if merges == 1 else f"{number_word(merges)} groups"
     return say("Merge only the {groups} that we need, then work outward from the source.",
                groups=groups)  # fmt: skip
 
 
-def _without_merging(display: Display) -> Prose:
+def _without_merging(display: NestDisplay) -> Prose:
     law = display.solution.problem.law
     source, tree = display.solution.problem.network.source, display.solution.problem.tree
     assert source is not None
@@ -69,7 +70,7 @@ def _without_merging(display: Display) -> Prose:
                "that is asked about.", shared=shared)  # fmt: skip
 
 
-def _endings(display: Display) -> Iterator[Prose]:
+def _endings(display: NestDisplay) -> Iterator[Prose]:
     """What comes after the moves through the circuit: sums, and energy or power."""
     law = display.solution.problem.law
     voc = vocabulary(law)

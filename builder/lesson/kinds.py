@@ -1,0 +1,72 @@
+"""How each kind of problem is taught, listed and looked up: one entry for each kind."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass
+from typing import Any
+
+from builder.lesson.display import Display
+from builder.lesson.lesson import Lesson
+from builder.lesson.nest.about import about as about_nest
+from builder.lesson.nest.about import topic as topic_of_nest
+from builder.lesson.nest.display import NestDisplay
+from builder.lesson.nest.uses import uses as uses_of_nest
+from builder.lesson.nest.write import write_nest_lesson
+from builder.problem.model import NestProblem, Problem
+from builder.solution import Solution
+
+
+@dataclass(frozen=True)
+class Kind:
+    """How one kind of problem is taught.
+
+    Attributes:
+        display: says how a solution's quantities are written.
+        write: writes the lesson of a solution.
+        about: tells a problem in a few words, for lists: ``five capacitors, three groups``.
+        topic: a plural noun that lists can be narrowed down to: ``capacitors``.
+        uses: words for all that occurs in a problem, for the reference pages.
+    """
+
+    display: Callable[[Any], Display]
+    write: Callable[[Any], Lesson]
+    about: Callable[[Any], str]
+    topic: Callable[[Any], str]
+    uses: Callable[[Any], frozenset[str]]
+
+
+KINDS: dict[type[Problem], Kind] = {
+    NestProblem: Kind(NestDisplay, write_nest_lesson, about_nest, topic_of_nest, uses_of_nest),
+}
+"""Every kind of problem."""
+
+
+def display_of(solution: Solution) -> Display:
+    """How a solution's quantities are written."""
+    return KINDS[type(solution.problem)].display(solution)
+
+
+def write_lesson(solution: Solution) -> Lesson:
+    """Write the lesson of a solution."""
+    return KINDS[type(solution.problem)].write(solution)
+
+
+def about(problem: Problem) -> str:
+    """A problem in a few words: ``five capacitors, three groups``."""
+    return KINDS[type(problem)].about(problem)
+
+
+def topic(problem: Problem) -> str:
+    """What a list of problems can be narrowed down to: ``capacitors``."""
+    return KINDS[type(problem)].topic(problem)
+
+
+def uses(problem: Problem) -> frozenset[str]:
+    """Words for all that occurs in a problem."""
+    return KINDS[type(problem)].uses(problem)
+
+
+def used_in(problems: Iterable[Problem]) -> frozenset[str]:
+    """What occurs in any of several problems."""
+    return frozenset().union(*map(uses, problems))

@@ -1,0 +1,1 @@
+"""How nests of series and parallel groups are taught."""

@@ -1,0 +1,55 @@
+"""The lesson of a nest."""
+
+from __future__ import annotations
+
+from builder.lesson.lesson import Lesson, Row, Table, taught_steps, worth_a_warning
+from builder.lesson.nest.addup import add_up
+from builder.lesson.nest.caution import caution
+from builder.lesson.nest.display import NestDisplay
+from builder.lesson.nest.narration import narrate
+from builder.lesson.nest.plan import plan
+from builder.lesson.nest.predict import predict
+from builder.lesson.nest.prompts import prompt
+from builder.lesson.nest.wrong_rules import RULES, slips_of
+from builder.lesson.prose import say
+from builder.lesson.questions import find_list, self_check
+from builder.quantity.kinds import KINDS
+from builder.quantity.names import TOTAL, Name
+from builder.solution.nest.solve import NestSolution
+
+
+def write_nest_lesson(solution: NestSolution) -> Lesson:
+    """Write the lesson of a solved nest."""
+    display = NestDisplay(solution)
+    slips = slips_of(display, RULES)
+    checks, rest = add_up(display)
+    return Lesson(
+        display=display,
+        find=find_list(display),
+        predict=predict(display),
+        plan=plan(display),
+        steps=taught_steps(display, narrate, prompt),
+        checks=checks,
+        checks_rest=rest,
+        tables=(_results(display),),
+        second_method="by solving all junctions at once",
+        warnings=worth_a_warning(slips),
+        questions=self_check(display, slips),
+        caution=caution(display),
+    )
+
+
+def _results(display: NestDisplay) -> Table:
+    """Every element, then the whole circuit, each with its quantities."""
+    problem = display.solution.problem
+    law = problem.law
+    quantities = law.quantities if problem.network.source else (law.value,)
+    rows = [
+        Row((display.element(id),), tuple(Name(quantity, id) for quantity in quantities))
+        for id in display.members
+    ]
+    if len(rows) > 1:
+        whole = tuple(display.resolve(Name(quantity, TOTAL)) for quantity in quantities)
+        rows.append(Row(say("Whole circuit"), whole, total=True))
+    heads = tuple(KINDS[quantity].noun.capitalize() for quantity in quantities)
+    return Table((), law.element.capitalize(), heads, tuple(rows))

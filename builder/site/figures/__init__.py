@@ -1,0 +1,26 @@
+"""The figures of a lesson, for each kind of problem."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from builder.lesson import Lesson
+from builder.problem.model import NestProblem, Problem
+from builder.site.figures.nest import NestFigures
+from builder.site.figures.step_figures import FigureMaker
+
+MAKERS: dict[type[Problem], Callable[[Lesson, str, str], FigureMaker]] = {
+    NestProblem: NestFigures.of,
+}
+"""What draws the figures of each kind of problem."""
+
+
+def figure_maker(lesson: Lesson, prefix: str, symbols: str) -> FigureMaker:
+    """What draws a lesson's figures.
+
+    Args:
+        lesson: what is drawn.
+        prefix: starts every id in the figures, unique on the page.
+        symbols: ``iec`` or ``ieee``.
+    """
+    return MAKERS[type(lesson.solution.problem)](lesson, prefix, symbols)

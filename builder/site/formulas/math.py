@@ -1,0 +1,198 @@
+"""Formulas become MathML Core."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from markupsafe import escape
+
+from builder.quantity.brackets import (
+    Atoms,
+    Binding,
+    Place,
+    binding,
+    flat_factors,
+    letters,
+    needs_brackets,
+    signed_terms,
+)
+from builder.quantity.formula import (
+    Amount,
+    Exp,
+    Formula,
+    Ln,
+    Negative,
+    Num,
+    Power,
+    Product,
+    Quotient,
+    ReciprocalSum,
+    Ref,
+    Root,
+    Solved,
+    Square,
+    Sum,
+)
+from builder.quantity.names import Name
+from builder.quantity.show import Shown, show_whole
+
+_TIMES = "<mo>⋅</mo>"
+_INVISIBLE_TIMES = "<mo>&#x2062;</mo>"
+_MINUS = "<mo>−</mo>"
+_OF = "<mo>&#x2061;</mo>"
+
+
+def shown_math(shown: Shown) -> str:
+    """A number with its unit that belongs to no single quantity."""
+    return (
+        f'<mrow><mn>{escape(shown.number)}</mn><mspace width="0.2em"/>'
+        f"<mtext>{escape(shown.unit)}</mtext></mrow>"
+    )
+
+
+def formula_math(
+    formula: Formula,
+    atom: Callable[[Name], str],
+    *,
+    numbers: bool = False,
+    top: bool = False,
+    atoms: Atoms | None = None,
+) -> str:
+    """A formula.
+
+    Args:
+        formula: what is written.
+        atom: how a quantity in it is written.
+        numbers: whether atoms are numbers, which are multiplied with a visible sign.
+        top: whether the reciprocal of what is meant stands at the left, so that a sum of
+            reciprocals stands alone.
+        atoms: how each quantity binds; if left out, letters stand whole and numbers are taken
+            for positive.
+    """
+    if top and isinstance(formula, ReciprocalSum):
+        formula = _reciprocals(formula.terms)
+    measured: Atoms = lambda _name: Binding.PRODUCT  # noqa: E731 - a default of the same shape
+    return _Math(atom, numbers, atoms or (measured if numbers else letters)).write(formula)
+
+
+def _reciprocals(terms: Iterable[Formula]) -> Sum:
+    return Sum(tuple(Quotient(Num(Fraction(1)), term) for term in terms))
+
+
+@dataclass(frozen=True)
+class _Math:
+    """Writes formulas with one way of writing their atoms."""
+
+    atom: Callable[[Name], str]
+    numbers: bool
+    atoms: Atoms
+
+    def write(self, formula: Formula) -> str:
+        match formula:
+            case Ref(name):
+                return self.atom(name)
+            case Num(value):
+                return _number(value)
+            case Amount(value, quantity):
+                return shown_math(show_whole(value, quantity))
+            case Sum(terms):
+                return self._sum(formula) if terms else "<mn>0</mn>"
+            case Negative(term):
+                return f"<mrow>{_MINUS}{self._at(term, Place.AFTER_MINUS)}</mrow>"
+            case Product(factors):
+                return self._product(formula) if factors else "<mn>1</mn>"
+            case Quotient(over, under):
+                return f"<mfrac>{self.write(over)}{self.write(under)}</mfrac>"
+            case Solved(system, position):
+                return self._determinants(system.rows, system.right, position)
+            case ReciprocalSum(terms):
+                return f"<mfrac><mn>1</mn>{self.write(_reciprocals(terms))}</mfrac>"
+            case _:
+                return self._function(formula)
+
+    def _function(self, formula: Square | Power | Root | Exp | Ln) -> str:
+        match formula:
+            case Square(base):
+                return f"<msup>{self._at(base, Place.BASE)}<mn>2</mn></msup>"
+            case Power(base, exponent):
+                return f"<msup>{self._at(base, Place.BASE)}{_exponent(exponent)}</msup>"
+            case Root(base):
+                return f"<msqrt>{self.write(base)}</msqrt>"
+            case Exp(exponent):
+                return f'<msup><mi mathvariant="normal">e</mi>{self.write(exponent)}</msup>'
+            case Ln(argument):
+                return f"<mrow><mi>ln</mi>{_OF}{self._at(argument, Place.ARGUMENT)}</mrow>"
+
+    def _at(self, part: Formula, place: Place) -> str:
+        written = self.write(part)
+        if needs_brackets(binding(part, self.atoms), place, stacked=True):
+            return f"<mrow><mo>(</mo>{written}<mo>)</mo></mrow>"
+        return written
+
+    def _sum(self, formula: Sum) -> str:
+        parts = []
+        for number, (subtracted, term) in enumerate(signed_terms(formula)):
+            if subtracted:
+                parts += [_MINUS, self._at(term, Place.AFTER_MINUS)]
+            else:
+                place = Place.LATER_TERM if number else Place.FIRST_TERM
+                parts += ["<mo>+</mo>"] if number else []
+                parts.append(self._at(term, place))
+        return f"<mrow>{''.join(parts)}</mrow>"
+
+    def _product(self, formula: Product) -> str:
+        factors = list(flat_factors(formula))
+        if len(factors) == 1:
+            return self.write(factors[0])
+        parts = [self._at(factors[0], Place.FACTOR)]
+        for left, right in zip(factors, factors[1:], strict=False):
+            seen = self.numbers or isinstance(left, Amount | Ln) or _starts_with_digit(right)
+            parts += [_TIMES if seen else _INVISIBLE_TIMES, self._at(right, Place.FACTOR)]
+        return f"<mrow>{''.join(parts)}</mrow>"
+
+    def _determinants(
+        self,
+        rows: Sequence[Sequence[Formula]],
+        right: Sequence[Formula],
+        position: int,
+    ) -> str:
+        """Cramer's rule: what an unknown of linear equations is in one line."""
+        replaced = [
+            [*row[:position], value, *row[position + 1 :]]
+            for row, value in zip(rows, right, strict=True)
+        ]
+        return f"<mfrac>{self._determinant(replaced)}{self._determinant(rows)}</mfrac>"
+
+    def _determinant(self, rows: Iterable[Iterable[Formula]]) -> str:
+        cells = "".join(
+            f"<mtr>{''.join(f'<mtd>{self.write(part)}</mtd>' for part in row)}</mtr>"
+            for row in rows
+        )
+        return f"<mrow><mo>|</mo><mtable>{cells}</mtable><mo>|</mo></mrow>"
+
+
+def _starts_with_digit(formula: Formula) -> bool:
+    match formula:
+        case Num() | Amount():
+            return True
+        case Square(base) | Power(base):
+            return _starts_with_digit(base)
+        case _:
+            return False
+
+
+def _number(value: Fraction) -> str:
+    size = abs(value)
+    written = f"<mn>{size.numerator}</mn>"
+    if size.denominator != 1:
+        written = f"<mfrac>{written}<mn>{size.denominator}</mn></mfrac>"
+    return f"<mrow>{_MINUS}{written}</mrow>" if value < 0 else written
+
+
+def _exponent(value: Fraction) -> str:
+    written = f"<mn>{abs(value.numerator)}</mn>"
+    if value.denominator != 1:
+        written += f"<mo>/</mo><mn>{value.denominator}</mn>"
+    return f"<mrow>{_MINUS if value < 0 else ''}{written}</mrow>"
