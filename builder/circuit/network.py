@@ -86,7 +86,9 @@ class Network:
     def junctions(self) -> tuple[str, ...]:
         """All junctions, in the order in which the elements meet them, + terminal first."""
         seen = dict.fromkeys((self.terminals[0],))
-        for part in (*self.elements, *self.sources):
-            seen.update(dict.fromkeys(part.between))
+        for element in self.elements:
+            seen.update(dict.fromkeys(element.between))
+        for source in self.sources:
+            seen.update(dict.fromkeys(source.between))
         seen.update(dict.fromkeys((self.terminals[1],)))
         return tuple(seen)

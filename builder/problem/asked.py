@@ -14,6 +14,7 @@ from builder.problem.typed import describe, missing_space
 from builder.quantity.kinds import KINDS
 from builder.quantity.names import TOTAL, Name
 
+_ASKED = tuple(kind.name for kind in KINDS.values() if kind.typed)
 _EXAMPLE = "a quantity, such as equivalent or charge: C1"
 
 
@@ -105,7 +106,7 @@ class Asking:
 
     def _has_quantity(self, quantity: Text, *, alone: bool) -> bool:
         law, word = self.circuit.law, quantity.value
-        known = (EQUIVALENT, *(law.quantities[1:] if law else KINDS))
+        known = (EQUIVALENT, *(law.quantities[1:] if law else _ASKED))
         if word not in known and not (law and word == law.value):
             self._refuse_quantity(quantity, known, alone=alone)
             return False

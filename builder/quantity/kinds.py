@@ -14,12 +14,14 @@ class QuantityKind:
         symbol: the letter that stands for it in formulas (ISO 80000-6).
         unit: the SI unit symbol in which values are kept.
         noun: how a sentence calls it, without an article.
+        typed: whether a typed value of that unit is read as this kind; one kind for each unit.
     """
 
     name: str
     symbol: str
     unit: str
     noun: str
+    typed: bool = True
 
 
 KINDS: dict[str, QuantityKind] = {
@@ -28,6 +30,7 @@ KINDS: dict[str, QuantityKind] = {
         QuantityKind("capacitance", "C", "F", "capacitance"),
         QuantityKind("charge", "Q", "C", "charge"),
         QuantityKind("voltage", "V", "V", "voltage"),
+        QuantityKind("potential", "φ", "V", "potential", typed=False),
         QuantityKind("energy", "U", "J", "energy"),
         QuantityKind("resistance", "R", "Ω", "resistance"),
         QuantityKind("current", "I", "A", "current"),

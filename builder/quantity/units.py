@@ -57,6 +57,7 @@ def _kind_by_dimension() -> dict[Any, str]:
     return {
         registry.parse_units(_spelled(kind.unit)).dimensionality: kind.name
         for kind in KINDS.values()
+        if kind.typed
     }
 
 
