@@ -7,9 +7,10 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Any
 
-from sympy import Integer, Rational
+from sympy import Integer, Rational, exp, log
 
-from builder.quantity.exact import Exact
+from builder.quantity.exact import Exact, as_fraction
+from builder.quantity.linear import solve_exactly
 from builder.quantity.names import Name
 
 
@@ -28,10 +29,30 @@ class Num:
 
 
 @dataclass(frozen=True)
+class Amount:
+    """A literal with its unit, such as the 24 V that a junction equation has on its right.
+
+    Attributes:
+        value: a rational in SI units.
+        quantity: the name of its quantity kind.
+    """
+
+    value: Exact
+    quantity: str
+
+
+@dataclass(frozen=True)
 class Sum:
-    """Terms added up."""
+    """Terms added up; a ``Negative`` among them is written with a minus sign."""
 
     terms: tuple[Formula, ...]
+
+
+@dataclass(frozen=True)
+class Negative:
+    """A formula with its sign turned."""
+
+    term: Formula
 
 
 @dataclass(frozen=True)
@@ -57,21 +78,91 @@ class Square:
 
 
 @dataclass(frozen=True)
+class Power:
+    """A formula raised to a rational number."""
+
+    base: Formula
+    exponent: Fraction
+
+
+@dataclass(frozen=True)
+class Root:
+    """The square root of a formula."""
+
+    base: Formula
+
+
+@dataclass(frozen=True)
+class Exp:
+    """e raised to a formula."""
+
+    exponent: Formula
+
+
+@dataclass(frozen=True)
+class Ln:
+    """The natural logarithm of a formula."""
+
+    argument: Formula
+
+
+@dataclass(frozen=True)
 class ReciprocalSum:
     """The reciprocal of a sum of reciprocals: 1/(1/a + 1/b + …)."""
 
     terms: tuple[Formula, ...]
 
 
-Formula = Ref | Num | Sum | Product | Quotient | Square | ReciprocalSum
+@dataclass(frozen=True)
+class System:
+    """As many linear equations as unknowns: in each row, coefficient times unknown adds up.
+
+    Attributes:
+        rows: the coefficients, one row for each equation and one column for each unknown.
+        right: what the sum of each row is.
+    """
+
+    rows: tuple[tuple[Formula, ...], ...]
+    right: tuple[Formula, ...]
+
+
+@dataclass(frozen=True)
+class Solved:
+    """One unknown of a linear system; ``position`` counts from 0."""
+
+    system: System
+    position: int
+
+
+Formula = (
+    Ref
+    | Num
+    | Amount
+    | Sum
+    | Negative
+    | Product
+    | Quotient
+    | Square
+    | Power
+    | Root
+    | Exp
+    | Ln
+    | ReciprocalSum
+    | Solved
+)
 
 
 def evaluate(formula: Formula, values: Mapping[Name, Exact]) -> Exact:
     """The exact value of ``formula`` with the given values, in SI units.
 
+    Rationals stay rationals as long as roots, exponentials and logarithms let them; else the
+    value is a SymPy expression, just as exact.
+
     Raises:
         KeyError: if a quantity has no value yet.
-        ZeroDivisionError: if something is divided by zero.
+        ZeroDivisionError: if something is divided by zero, or a linear system has no single
+            solution.
+        ValueError: if a root or a logarithm of a negative number is asked for.
     """
     match formula:
         case Ref(name):
@@ -93,45 +184,105 @@ def evaluate(formula: Formula, values: Mapping[Name, Exact]) -> Exact:
         case ReciprocalSum(terms):
             total = sum((1 / _not_zero(evaluate(term, values)) for term in terms), Integer(0))
             return 1 / _not_zero(total)
+        case _:
+            return _evaluate_rarer(formula, values)
+
+
+def _evaluate_rarer(
+    formula: Negative | Amount | Power | Root | Exp | Ln | Solved, values: Mapping[Name, Exact]
+) -> Exact:
+    match formula:
+        case Negative(term):
+            return -evaluate(term, values)
+        case Amount(value):
+            return value
+        case Power(base, exponent):
+            return _power(evaluate(base, values), exponent)
+        case Root(base):
+            return _power(evaluate(base, values), Fraction(1, 2))
+        case Exp(argument):
+            return exp(evaluate(argument, values))
+        case Ln(argument):
+            return _logarithm(evaluate(argument, values))
+        case Solved(system, position):
+            rows = tuple(tuple(evaluate(part, values) for part in row) for row in system.rows)
+            return solve_exactly(rows, tuple(evaluate(part, values) for part in system.right))[
+                position
+            ]
 
 
 def names_in(formula: Formula) -> Iterator[Name]:
     """The quantities that ``formula`` uses, in reading order, repeats included."""
+    if isinstance(formula, Ref):
+        yield formula.name
+    else:
+        for part in parts_of(formula):
+            yield from names_in(part)
+
+
+def parts_of(formula: Formula) -> tuple[Formula, ...]:
+    """The formulas that ``formula`` is made of, in reading order."""
     match formula:
-        case Ref(name):
-            yield name
-        case Num():
-            return
+        case Ref() | Num() | Amount():
+            return ()
         case Sum(parts) | Product(parts) | ReciprocalSum(parts):
-            for part in parts:
-                yield from names_in(part)
+            return parts
         case Quotient(over, under):
-            yield from names_in(over)
-            yield from names_in(under)
-        case Square(base):
-            yield from names_in(base)
+            return over, under
+        case Negative(part) | Square(part) | Power(part) | Root(part) | Exp(part) | Ln(part):
+            return (part,)
+        case Solved(system):
+            rows = zip(system.rows, system.right, strict=True)
+            return tuple(part for row, right in rows for part in (*row, right))
 
 
 def as_data(formula: Formula) -> Any:
-    """``formula`` as nested lists of plain data, for the browser to evaluate again."""
+    """``formula`` as nested lists of plain data, for the browser to evaluate again.
+
+    A name is its key, a rational is ``[over, under]``, anything else is a list that starts with
+    its word. Amounts are in SI units.
+    """
     match formula:
         case Ref(name):
             return name.key
         case Num(value):
-            return [value.numerator, value.denominator]
-        case Sum(parts):
-            return ["sum", *map(as_data, parts)]
-        case Product(parts):
-            return ["product", *map(as_data, parts)]
-        case ReciprocalSum(parts):
-            return ["reciprocal-sum", *map(as_data, parts)]
-        case Quotient(over, under):
-            return ["quotient", as_data(over), as_data(under)]
-        case Square(base):
-            return ["square", as_data(base)]
+            return _fraction_data(value)
+        case Amount(value):
+            return _fraction_data(as_fraction(value))
+        case Power(base, exponent):
+            return ["power", as_data(base), _fraction_data(exponent)]
+        case Solved(system, position):
+            rows = [[as_data(part) for part in row] for row in system.rows]
+            return ["solved", position, rows, [as_data(part) for part in system.right]]
+        case _:
+            return [_WORDS[type(formula)], *map(as_data, parts_of(formula))]
+
+
+_WORDS: dict[type, str] = {
+    Sum: "sum", Negative: "negative", Product: "product", Quotient: "quotient",
+    Square: "square", Root: "root", Exp: "exp", Ln: "ln", ReciprocalSum: "reciprocal-sum",
+}  # fmt: skip
+
+
+def _fraction_data(value: Fraction) -> list[int]:
+    return [value.numerator, value.denominator]
 
 
 def _not_zero(value: Exact) -> Exact:
     if value == 0:
         raise ZeroDivisionError("a quantity that is divided by is zero")
     return value
+
+
+def _power(base: Exact, exponent: Fraction) -> Exact:
+    if exponent < 0:
+        _not_zero(base)
+    if base.is_negative and exponent.denominator != 1:
+        raise ValueError("a negative quantity has no such root")
+    return base ** Rational(exponent.numerator, exponent.denominator)
+
+
+def _logarithm(argument: Exact) -> Exact:
+    if argument.is_nonpositive:
+        raise ValueError("only a positive quantity has a logarithm")
+    return log(argument)

@@ -133,6 +133,15 @@ def as_typed(number: str, amount: Fraction, kind: QuantityKind, size: Fraction) 
     return Shown(sign + digits, PREFIXES[power] + kind.unit, exact=True)
 
 
+def show_whole(value: Exact, kind: str) -> Shown:
+    """Show all of a rational value: as a decimal if it ends, else as a fraction.
+
+    Raises:
+        TypeError: if ``value`` is not rational.
+    """
+    return _exact(as_fraction(value), KINDS[kind])
+
+
 def _exact(value: Fraction, kind: QuantityKind) -> Shown:
     """The whole value, as a decimal if it ends, else as a fraction."""
     if value == 0:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from itertools import pairwise
 
 from markupsafe import escape
 
@@ -103,14 +104,19 @@ class _Math:
                 return f"<mrow>{_MINUS}{self._at(term, Place.AFTER_MINUS)}</mrow>"
             case Product(factors):
                 return self._product(formula) if factors else "<mn>1</mn>"
-            case Quotient(over, under):
-                return f"<mfrac>{self.write(over)}{self.write(under)}</mfrac>"
-            case Solved(system, position):
-                return self._determinants(system.rows, system.right, position)
-            case ReciprocalSum(terms):
-                return f"<mfrac><mn>1</mn>{self.write(_reciprocals(terms))}</mfrac>"
+            case Quotient() | ReciprocalSum() | Solved():
+                return self._fraction(formula)
             case _:
                 return self._function(formula)
+
+    def _fraction(self, formula: Quotient | ReciprocalSum | Solved) -> str:
+        match formula:
+            case Quotient(over, under):
+                return f"<mfrac>{self.write(over)}{self.write(under)}</mfrac>"
+            case ReciprocalSum(terms):
+                return f"<mfrac><mn>1</mn>{self.write(_reciprocals(terms))}</mfrac>"
+            case Solved(system, position):
+                return self._determinants(system.rows, system.right, position)
 
     def _function(self, formula: Square | Power | Root | Exp | Ln) -> str:
         match formula:
@@ -147,7 +153,7 @@ class _Math:
         if len(factors) == 1:
             return self.write(factors[0])
         parts = [self._at(factors[0], Place.FACTOR)]
-        for left, right in zip(factors, factors[1:], strict=False):
+        for left, right in pairwise(factors):
             seen = self.numbers or isinstance(left, Amount | Ln) or _starts_with_digit(right)
             parts += [_TIMES if seen else _INVISIBLE_TIMES, self._at(right, Place.FACTOR)]
         return f"<mrow>{''.join(parts)}</mrow>"

@@ -78,6 +78,13 @@ class _Speech:
             case Product(factors):
                 said = [_negative(self._grouped(factor)) for factor in flat_factors(formula)]
                 return " times ".join(said) if factors else "1"
+            case Quotient() | ReciprocalSum() | Solved():
+                return self._fraction(formula)
+            case _:
+                return self._function(formula)
+
+    def _fraction(self, formula: Quotient | ReciprocalSum | Solved) -> str:
+        match formula:
             case Quotient(over, under):
                 pause = "" if isinstance(over, Ref | Num) else ","
                 return f"{self.say(over)}{pause} over {_negative(self._grouped(under))}"
@@ -85,8 +92,6 @@ class _Speech:
                 return f"1 over the sum of {_listed(self.reciprocals(terms))}"
             case Solved(system, position):
                 return self._determinants(system.rows, system.right, position)
-            case _:
-                return self._function(formula)
 
     def reciprocals(self, terms: Iterable[Formula]) -> list[str]:
         return [f"1 over {_negative(self._grouped(term))}" for term in terms]
@@ -109,12 +114,17 @@ class _Speech:
     def _sum(self, formula: Sum) -> str:
         words: list[str] = []
         for number, (subtracted, term) in enumerate(signed_terms(formula)):
-            said = self._grouped(term) if subtracted and isinstance(term, Sum) else self.say(term)
+            said = self._term(term)
             if number or subtracted:
                 words += ["minus" if subtracted else "plus", _negative(said)]
             else:
                 words.append(said)
         return " ".join(words)
+
+    def _term(self, term: Formula) -> str:
+        """A term of a sum; a sum inside it must not run into the terms beside it."""
+        inner = term.over if isinstance(term, Quotient) else term
+        return self._grouped(term) if isinstance(inner, Sum) else self.say(term)
 
     def _grouped(self, part: Formula) -> str:
         """A part of a product or a fraction; what would need brackets is named for what it is."""

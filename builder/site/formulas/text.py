@@ -77,14 +77,19 @@ class _Text:
                 return "−" + self._at(term, Place.AFTER_MINUS)
             case Product(factors):
                 return self._product(formula) if factors else "1"
+            case Quotient() | ReciprocalSum() | Solved():
+                return self._fraction(formula)
+            case _:
+                return self._function(formula)
+
+    def _fraction(self, formula: Quotient | ReciprocalSum | Solved) -> str:
+        match formula:
             case Quotient(over, under):
                 return f"{self._at(over, Place.OVER)} / {self._at(under, Place.UNDER)}"
             case ReciprocalSum(terms):
                 return f"1/({self.reciprocals(terms)})"
             case Solved(system, position):
                 return self._determinants(system.rows, system.right, position)
-            case _:
-                return self._function(formula)
 
     def reciprocals(self, terms: Iterable[Formula]) -> str:
         return " + ".join(f"1/{self._at(term, Place.UNDER)}" for term in terms)
