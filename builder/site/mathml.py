@@ -23,24 +23,13 @@ from builder.lesson.equations import (
     Symbols,
     Values,
 )
-from builder.quantity.formula import (
-    Formula,
-    Num,
-    Product,
-    Quotient,
-    ReciprocalSum,
-    Ref,
-    Square,
-    Sum,
-    names_in,
-)
+from builder.quantity.brackets import Binding, letters, numbers_of
+from builder.quantity.formula import Formula, Ref, Sum, names_in
 from builder.quantity.names import Name, Symbol
 from builder.quantity.show import Shown
+from builder.site.formulas.math import formula_math, shown_math
 from builder.site.markup import Writer
 from builder.site.spoken import Speaker, spoken_number
-
-_TIMES = "<mo>⋅</mo>"
-_INVISIBLE_TIMES = "<mo>&#x2062;</mo>"
 
 
 def symbol_math(symbol: Symbol, of: str = "") -> str:
@@ -51,14 +40,6 @@ def symbol_math(symbol: Symbol, of: str = "") -> str:
     index = escape(symbol.index)
     tag = "mn" if symbol.index.isdigit() else "mtext"
     return f"<msub{mark}><mi>{escape(symbol.letter)}</mi><{tag}>{index}</{tag}></msub>"
-
-
-def shown_math(shown: Shown) -> str:
-    """A number with its unit that belongs to no single quantity."""
-    return (
-        f'<mrow><mn>{escape(shown.number)}</mn><mspace width="0.2em"/>'
-        f"<mtext>{escape(shown.unit)}</mtext></mrow>"
-    )
 
 
 def _row(left: str, relation: str, right: str) -> str:
@@ -81,45 +62,6 @@ def number_math(key: str, shown: Shown) -> str:
     )
 
 
-def formula_math(
-    formula: Formula, atom: Callable[[Name], str], *, numbers: bool = False, top: bool = False
-) -> str:
-    """A formula.
-
-    Args:
-        formula: what is written.
-        atom: how a quantity in it is written.
-        numbers: whether atoms are numbers, which need signs and brackets that letters do not.
-        top: whether the reciprocal of what is meant stands at the left, so that a sum of
-            reciprocals stands alone.
-    """
-
-    def write(part: Formula) -> str:
-        return formula_math(part, atom, numbers=numbers)
-
-    match formula:
-        case Ref(name):
-            return atom(name)
-        case Num(value):
-            if value.denominator == 1:
-                return f"<mn>{value.numerator}</mn>"
-            return f"<mfrac><mn>{value.numerator}</mn><mn>{value.denominator}</mn></mfrac>"
-        case Sum(terms):
-            return f"<mrow>{'<mo>+</mo>'.join(map(write, terms))}</mrow>"
-        case Product(factors):
-            sign = _TIMES if numbers else _INVISIBLE_TIMES
-            return f"<mrow>{sign.join(map(write, factors))}</mrow>"
-        case Quotient(over, under):
-            return f"<mfrac>{write(over)}{write(under)}</mfrac>"
-        case Square(base):
-            inner = f"<mrow><mo>(</mo>{write(base)}<mo>)</mo></mrow>" if numbers else write(base)
-            return f"<msup>{inner}<mn>2</mn></msup>"
-        case ReciprocalSum(terms):
-            parts = (f"<mfrac><mn>1</mn>{write(term)}</mfrac>" for term in terms)
-            summed = f"<mrow>{'<mo>+</mo>'.join(parts)}</mrow>"
-            return summed if top else f"<mfrac><mn>1</mn>{summed}</mfrac>"
-
-
 class MathWriter:
     """Writes the equations of one lesson."""
 
@@ -127,6 +69,7 @@ class MathWriter:
         self._writer = writer
         self._display = writer.display
         self._speaker = Speaker(writer.display)
+        self._numbers = numbers_of(writer.display.shown)
 
     def equations(self, equations: Iterable[AnyEquation]) -> Markup:
         """Equations below each other, lined up at their relations."""
@@ -174,11 +117,13 @@ class MathWriter:
         def atom(name: Name) -> str:
             return self._number(name) if name in stated.known else self._symbol(name)
 
-        sides = (
-            formula_math(side, atom, numbers=bool(stated.known))
+        def bound(name: Name) -> Binding:
+            return self._numbers(name) if name in stated.known else Binding.WHOLE
+
+        left, right = (
+            formula_math(side, atom, numbers=bool(stated.known), atoms=bound)
             for side in (stated.left, stated.right)
         )
-        left, right = sides
         return _row(left, stated.relation, right)
 
     def _side(self, row: Row) -> str:
@@ -198,10 +143,12 @@ class MathWriter:
                 return f"<mfrac><mn>{over}</mn>{below}</mfrac>"
 
     def _top(self, formula: Formula, atom: Callable[[Name], str]) -> str:
-        return formula_math(formula, atom, numbers=atom == self._number, top=True)
+        return self._formula(formula, atom, top=True)
 
-    def _formula(self, formula: Formula, atom: Callable[[Name], str]) -> str:
-        return formula_math(formula, atom, numbers=atom == self._number)
+    def _formula(self, formula: Formula, atom: Callable[[Name], str], *, top: bool = False) -> str:
+        numbers = atom == self._number
+        atoms = self._numbers if numbers else letters
+        return formula_math(formula, atom, numbers=numbers, top=top, atoms=atoms)
 
     def _symbol(self, name: Name) -> str:
         return symbol_math(self._display.symbol(name), name.of)

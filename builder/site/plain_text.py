@@ -18,17 +18,10 @@ from builder.lesson.equations import (
     Values,
 )
 from builder.lesson.prose import NumberOf, Piece, Prose, Relation, SymbolOf, Written, WrongNumber
-from builder.quantity.formula import (
-    Formula,
-    Num,
-    Product,
-    Quotient,
-    ReciprocalSum,
-    Ref,
-    Square,
-    Sum,
-)
+from builder.quantity.brackets import Binding, shown_binding
+from builder.quantity.formula import Formula
 from builder.quantity.names import Name
+from builder.site.formulas.text import plain_formula
 
 WIDTH = 88
 NO_BREAK = "\u00a0"
@@ -101,7 +94,7 @@ class _Text:
     def equation(self, equation: AnyEquation) -> Iterator[str]:
         if isinstance(equation, Stated):
             left, right = (
-                self._formula(side, numbers=equation.known, top=True)
+                self._formula(side, numbers=equation.known)
                 for side in (equation.left, equation.right)
             )
             yield f"{left} {equation.relation} {right}"
@@ -115,42 +108,24 @@ class _Text:
     def _side(self, side: Side) -> str:
         match side:
             case Symbols(formula):
-                return self._top(formula, numbers=False)
+                return self._formula(formula, numbers=False, top=True)
             case Values(formula):
-                return self._top(formula, numbers=True)
+                return self._formula(formula, numbers=True, top=True)
             case Result(name):
                 return self._display.shown(name).text
             case Reciprocal(over, under, unit):
                 return f"{over}/({under} {unit})"
 
-    def _top(self, formula: Formula, *, numbers: Numbers) -> str:
-        if isinstance(formula, ReciprocalSum):
-            return " + ".join(f"1/{self._formula(t, numbers=numbers)}" for t in formula.terms)
-        return self._formula(formula, numbers=numbers, top=True)
-
     def _formula(self, formula: Formula, *, numbers: Numbers, top: bool = False) -> str:
-        match formula:
-            case Ref(name):
-                return self._atom(name, numbers=numbers, top=top)
-            case Num(value):
-                return "½" if str(value) == "1/2" else str(value)
-            case Sum(terms):
-                return " + ".join(self._formula(t, numbers=numbers, top=True) for t in terms)
-            case Product(factors):
-                joined = " · ".join(self._formula(f, numbers=numbers, top=True) for f in factors)
-                return joined if top else f"({joined})"
-            case Quotient(over, under):
-                return (
-                    f"{self._formula(over, numbers=numbers)} / "
-                    f"{self._formula(under, numbers=numbers)}"
-                )
-            case Square(base):
-                return f"{self._formula(base, numbers=numbers)}²"
-            case ReciprocalSum():
-                return f"1/({self._top(formula, numbers=numbers)})"
+        def as_number(name: Name) -> bool:
+            return numbers if isinstance(numbers, bool) else name in numbers
 
-    def _atom(self, name: Name, *, numbers: Numbers, top: bool) -> str:
-        if not (numbers if isinstance(numbers, bool) else name in numbers):
-            return self._display.symbol(name).text
-        text = self._display.shown(name).text
-        return text if top else f"({text})"
+        def atom(name: Name) -> str:
+            shown, symbol = self._display.shown, self._display.symbol
+            return shown(name).text if as_number(name) else symbol(name).text
+
+        def bound(name: Name) -> Binding:
+            shown = self._display.shown
+            return shown_binding(shown(name)) if as_number(name) else Binding.WHOLE
+
+        return plain_formula(formula, atom, top=top, atoms=bound)

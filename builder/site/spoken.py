@@ -21,18 +21,10 @@ from builder.lesson.equations import (
     Symbols,
     Values,
 )
-from builder.quantity.formula import (
-    Formula,
-    Num,
-    Product,
-    Quotient,
-    ReciprocalSum,
-    Ref,
-    Square,
-    Sum,
-)
+from builder.quantity.formula import Formula
 from builder.quantity.names import Name, Symbol
 from builder.quantity.show import PREFIXES, Shown
+from builder.site.formulas import speech
 
 RELATIONS = {
     "=": "equals", "≈": "is about", "<": "is less than", ">": "is greater than",
@@ -52,7 +44,6 @@ _PREFIX_WORDS = dict(
     )
 )  # fmt: skip
 _POWER = re.compile(r" ?[×·⋅] ?10([⁺⁻]?)([⁰¹²³⁴⁵⁶⁷⁸⁹]+)")
-_FRACTIONS = {(1, 2): "one half", (1, 3): "one third", (1, 4): "one quarter"}
 
 
 def spoken_symbol(symbol: Symbol) -> str:
@@ -86,58 +77,8 @@ def _spoken_power(match: re.Match[str]) -> str:
 def spoken_formula(
     formula: Formula, atom: Callable[[Name], str], *, numbers: bool = False, top: bool = False
 ) -> str:
-    """A formula in words that need no brackets.
-
-    Args:
-        formula: what is said.
-        atom: how a quantity in it is said.
-        numbers: whether atoms are numbers.
-        top: whether the reciprocal of what is meant is on the left, so that a sum of reciprocals
-            stands alone.
-    """
-
-    def say(part: Formula) -> str:
-        return spoken_formula(part, atom, numbers=numbers)
-
-    match formula:
-        case Ref(name):
-            return atom(name)
-        case Num(value):
-            plain = f"{value.numerator}" if value.denominator == 1 else (
-                f"{value.numerator} over {value.denominator}"
-            )  # fmt: skip
-            return _FRACTIONS.get((value.numerator, value.denominator), plain)
-        case Sum(terms):
-            return " plus ".join(map(say, terms))
-        case Product(factors):
-            return " times ".join(_grouped(factor, say) for factor in factors)
-        case Quotient(over, under):
-            pause = "" if isinstance(over, Ref | Num) else ","
-            return f"{say(over)}{pause} over {_grouped(under, say)}"
-        case Square(Ref() as base) if not numbers:
-            return f"{say(base)} squared"
-        case Square(base):
-            return f"the square of {_grouped(base, say)}"
-        case ReciprocalSum(terms):
-            parts = [f"1 over {_grouped(term, say)}" for term in terms]
-            return " plus ".join(parts) if top else f"1 over the sum of {_listed(parts)}"
-
-
-def _grouped(part: Formula, say: Callable[[Formula], str]) -> str:
-    """A part of a product or a fraction; what would need brackets is called a sum or a product."""
-    match part:
-        case Sum(terms):
-            return f"the sum of {_listed([_grouped(term, say) for term in terms])}"
-        case Product(factors):
-            return f"the product of {_listed([_grouped(factor, say) for factor in factors])}"
-        case Quotient():
-            return f"the fraction {say(part)}"
-        case _:
-            return say(part)
-
-
-def _listed(items: list[str]) -> str:
-    return f"{', '.join(items[:-1])} and {items[-1]}" if len(items) > 1 else items[0]
+    """A formula in words, its amounts said with their units; see ``formulas.speech``."""
+    return speech.spoken_formula(formula, atom, spoken_number, numbers=numbers, top=top)
 
 
 class Speaker:
