@@ -1,0 +1,1 @@
+"""Formulas in the three ways in which they are written."""
