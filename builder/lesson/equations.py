@@ -5,13 +5,23 @@ from __future__ import annotations
 from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 from fractions import Fraction
-from math import lcm
+from math import gcd, lcm
+
+from sympy import Rational
 
 from builder.lesson.display import Display
 from builder.quantity.exact import as_fraction
-from builder.quantity.formula import Formula, ReciprocalSum, Ref, names_in
+from builder.quantity.formula import (
+    Formula,
+    ReciprocalSum,
+    Ref,
+    Solved,
+    System,
+    evaluate,
+    names_in,
+)
 from builder.quantity.names import Name
-from builder.quantity.show import unit_power
+from builder.quantity.show import Shown, show_whole, unit_power
 from builder.solution import Line, Statement, Step
 
 LONGEST_FRACTION = 4
@@ -100,7 +110,23 @@ class Stated:
     known: frozenset[Name] = frozenset()
 
 
-AnyEquation = Equation | Stated
+@dataclass(frozen=True)
+class LinearSystem:
+    """Equations that are solved together, their numbers collected.
+
+    Attributes:
+        unknowns: what they are solved for, all of one kind of quantity.
+        rows: whole numbers without a common factor, one row for each equation and one number
+            for each unknown.
+        right: what each row adds up to.
+    """
+
+    unknowns: tuple[Name, ...]
+    rows: tuple[tuple[int, ...], ...]
+    right: tuple[Shown, ...]
+
+
+AnyEquation = Equation | Stated | LinearSystem
 
 
 def equations(step: Step, known: Collection[Name], display: Display) -> tuple[AnyEquation, ...]:
@@ -111,10 +137,12 @@ def equations(step: Step, known: Collection[Name], display: Display) -> tuple[An
         known: the quantities whose numbers are known before it, the givens among them.
         display: of the solution.
     """
-    return (*_stated(step.statements, known), *_found(step.lines, display))
+    return (*_stated(step.statements, known, display), *_found(step.lines, display))
 
 
-def _stated(statements: tuple[Statement, ...], known: Collection[Name]) -> Iterator[Stated]:
+def _stated(
+    statements: tuple[Statement, ...], known: Collection[Name], display: Display
+) -> Iterator[Stated]:
     """Equations in symbols, then those that hold known quantities again with their numbers."""
     for statement in statements:
         yield Stated(statement.left, statement.relation, statement.right)
@@ -122,12 +150,15 @@ def _stated(statements: tuple[Statement, ...], known: Collection[Name]) -> Itera
         used = {*names_in(statement.left), *names_in(statement.right)}
         numbers = frozenset(used.intersection(known))
         if numbers:
-            yield Stated(statement.left, statement.relation, statement.right, numbers)
+            exact = statement.relation != "=" or all(display.shown(name).exact for name in numbers)
+            relation = statement.relation if exact else "≈"
+            yield Stated(statement.left, relation, statement.right, numbers)
 
 
-def _found(lines: tuple[Line, ...], display: Display) -> tuple[Equation, ...]:
+def _found(lines: tuple[Line, ...], display: Display) -> tuple[AnyEquation, ...]:
     """The lines of a step, written out; values carried over together stand in one chain."""
-    written: list[Equation] = []
+    written: list[AnyEquation] = []
+    systems: list[System] = []
     carried: dict[Name, list[Name]] = {}
     for line in lines:
         if isinstance(line.formula, Ref):
@@ -136,13 +167,22 @@ def _found(lines: tuple[Line, ...], display: Display) -> tuple[Equation, ...]:
         result = Row(display.shown(origin).sign, Result(origin))
         written.append(Equation((*names, origin), (result,)))
     for line in lines:
-        if not line.carries:
+        if isinstance(line.formula, Solved):
+            if line.formula.system not in systems:
+                systems.append(line.formula.system)
+                written.extend(linear_system(line.formula.system, display))
+            written.append(Equation((line.name,), (_result(line.name, display),)))
+        elif not line.carries:
             written.extend(_written_out(line, display))
     return tuple(written)
 
 
+def _result(name: Name, display: Display) -> Row:
+    return Row(display.shown(name).sign, Result(name))
+
+
 def _written_out(line: Line, display: Display) -> Iterator[Equation]:
-    result = Row(display.shown(line.name).sign, Result(line.name))
+    result = _result(line.name, display)
     used = list(names_in(line.formula))
     exact = all(display.shown(name).exact for name in used)
     values = Row("=" if exact else "≈", Values(line.formula))
@@ -177,3 +217,45 @@ def _one_fraction(line: Line, display: Display) -> Reciprocal | None:
     if len(str(under)) > LONGEST_FRACTION or len(str(over)) > LONGEST_FRACTION:
         return None
     return Reciprocal(int(over), under, unit)
+
+
+def linear_system(system: System, display: Display) -> Iterator[LinearSystem]:
+    """A system with its numbers collected; nothing where its unknowns are not of one kind.
+
+    Each row is divided by what its numbers have in common, so that no unit is left on the left
+    and the right is measured as the unknowns are.
+    """
+    unknowns = _unknowns(system, display)
+    if len(unknowns) != len(system.right) or len({name.quantity for name in unknowns}) != 1:
+        return
+    values = display.solution.values
+    rows, right = [], []
+    for row, total in zip(system.rows, system.right, strict=True):
+        numbers = [as_fraction(evaluate(part, values)) for part in row]
+        size = _largest_common(numbers)
+        if size == 0:
+            return
+        amount = as_fraction(evaluate(total, values)) / size
+        rows.append(tuple(int(number / size) for number in numbers))
+        right.append(show_whole(Rational(amount.numerator, amount.denominator),
+                                unknowns[0].quantity))  # fmt: skip
+    yield LinearSystem(unknowns, tuple(rows), tuple(right))
+
+
+def _unknowns(system: System, display: Display) -> tuple[Name, ...]:
+    """What a system is solved for, in the order of its columns."""
+    found = {
+        line.formula.position: line.name
+        for step in display.solution.every_step
+        for line in step.lines
+        if isinstance(line.formula, Solved) and line.formula.system == system
+    }
+    return tuple(found[position] for position in sorted(found))
+
+
+def _largest_common(numbers: list[Fraction]) -> Fraction:
+    """The largest number of which all are whole multiples, with the sign of the first."""
+    under = lcm(*(number.denominator for number in numbers))
+    over = gcd(*(int(number * under) for number in numbers))
+    first = next((number for number in numbers if number), Fraction(0))
+    return Fraction(-over if first < 0 else over, under)

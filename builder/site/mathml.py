@@ -15,6 +15,7 @@ from builder.lesson.checked import Shows
 from builder.lesson.equations import (
     MOST_TERMS,
     AnyEquation,
+    LinearSystem,
     Reciprocal,
     Result,
     Row,
@@ -44,6 +45,19 @@ def symbol_math(symbol: Symbol, of: str = "") -> str:
 
 def _row(left: str, relation: str, right: str) -> str:
     return f"<mtr><mtd>{left}</mtd><mtd><mo>{escape(relation)}</mo></mtd><mtd>{right}</mtd></mtr>"
+
+
+def _collected(row: Iterable[int], symbols: Iterable[str]) -> str:
+    """The left side of a collected equation: a cell for each sign and for each term."""
+    cells: list[str] = []
+    started = False
+    for number, symbol in zip(row, symbols, strict=True):
+        sign = ("−" if number < 0 else "+" if started else "") if number else ""
+        size = "" if abs(number) == 1 else f"<mn>{abs(number)}</mn><mo>&#x2062;</mo>"
+        term = f"<mrow>{size}{symbol}</mrow>" if number else ""
+        cells.append(f"<mtd>{f'<mo>{sign}</mo>' if sign else ''}</mtd><mtd>{term}</mtd>")
+        started = started or number != 0
+    return "".join(cells)
 
 
 def _lined_up(rows: Iterable[str], said: str) -> Markup:
@@ -102,6 +116,9 @@ class MathWriter:
         if isinstance(equation, Stated):
             yield self._statement_row(equation)
             return
+        if isinstance(equation, LinearSystem):
+            yield self._system_row(equation)
+            return
         first, *more = (self._symbol(name) for name in equation.names)
         left = f"<mfrac><mn>1</mn>{first}</mfrac>" if equation.reciprocal else first
         for row in equation.rows:
@@ -125,6 +142,18 @@ class MathWriter:
             for side in (stated.left, stated.right)
         )
         return _row(left, stated.relation, right)
+
+    def _system_row(self, system: LinearSystem) -> str:
+        """Equations behind a brace, each unknown in a column of its own."""
+        symbols = [self._symbol(name) for name in system.unknowns]
+        rows = "".join(
+            f"<mtr>{_collected(row, symbols)}<mtd><mo>=</mo></mtd><mtd>{shown_math(right)}</mtd>"
+            f"</mtr>"
+            for row, right in zip(system.rows, system.right, strict=True)
+        )
+        brace = '<mo fence="true" stretchy="true">{</mo>' if len(system.rows) > 1 else ""
+        table = f'<mrow>{brace}<mtable class="sw-system">{rows}</mtable></mrow>'
+        return f'<mtr><mtd columnspan="3" class="sw-whole-row">{table}</mtd></mtr>'
 
     def _side(self, row: Row) -> str:
         side: Side = row.side

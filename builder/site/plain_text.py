@@ -10,6 +10,7 @@ from builder.lesson import Lesson
 from builder.lesson.display import Display
 from builder.lesson.equations import (
     AnyEquation,
+    LinearSystem,
     Reciprocal,
     Result,
     Side,
@@ -99,11 +100,27 @@ class _Text:
             )
             yield f"{left} {equation.relation} {right}"
             return
+        if isinstance(equation, LinearSystem):
+            yield from self._system(equation)
+            return
         left = " = ".join(self._display.symbol(name).text for name in equation.names)
         left = f"1/{left}" if equation.reciprocal else left
         for row in equation.rows:
             yield f"{left} {row.relation} {self._side(row.side)}"
             left = " " * len(left)
+
+    def _system(self, system: LinearSystem) -> Iterator[str]:
+        symbols = [self._display.symbol(name).text for name in system.unknowns]
+        for row, right in zip(system.rows, system.right, strict=True):
+            terms = [
+                (number, symbol) for number, symbol in zip(row, symbols, strict=True) if number
+            ]
+            left = " ".join(
+                f"{'− ' if number < 0 else '+ '}{abs(number)} {symbol}" for number, symbol in terms
+            )
+            left = re.sub(r"(?<![0-9])1 (?=[^0-9])", "", left).removeprefix("+ ")
+            left = f"−{left[2:]}" if left.startswith("− ") else left
+            yield f"{'{ ' if len(system.rows) > 1 else ''}{left} = {right.text}"
 
     def _side(self, side: Side) -> str:
         match side:

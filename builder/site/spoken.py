@@ -14,6 +14,7 @@ from collections.abc import Callable, Iterable, Iterator
 from builder.lesson.display import Display
 from builder.lesson.equations import (
     AnyEquation,
+    LinearSystem,
     Reciprocal,
     Result,
     Side,
@@ -43,13 +44,15 @@ _PREFIX_WORDS = dict(
         strict=True,
     )
 )  # fmt: skip
+_LETTERS = {"φ": "phi"}
 _POWER = re.compile(r" ?[×·⋅] ?10([⁺⁻]?)([⁰¹²³⁴⁵⁶⁷⁸⁹]+)")
 
 
 def spoken_symbol(symbol: Symbol) -> str:
     """A symbol: ``C sub 23``, ``V``."""
     index = symbol.index.replace("_", " ").replace(",", " comma ")
-    return f"{symbol.letter} sub {index}" if index else symbol.letter
+    letter = _LETTERS.get(symbol.letter, symbol.letter)
+    return f"{letter} sub {index}" if index else letter
 
 
 def spoken_unit(unit: str, *, one: bool = False) -> str:
@@ -113,6 +116,9 @@ class Speaker:
         if isinstance(equation, Stated):
             yield self._stated(equation)
             return
+        if isinstance(equation, LinearSystem):
+            yield from self._system(equation)
+            return
         first, *more = (self._symbol(name) for name in equation.names)
         subject = f"1 over {first} " if equation.reciprocal else f"{first} "
         for name in more:
@@ -121,6 +127,18 @@ class Speaker:
         for row in equation.rows:
             yield f"{subject}{RELATIONS[row.relation]} {self._side(row.side)}"
             subject = ""
+
+    def _system(self, system: LinearSystem) -> Iterator[str]:
+        """Collected equations, one after the other: ``together: 5 times phi sub a minus …``."""
+        for count, (row, right) in enumerate(zip(system.rows, system.right, strict=True)):
+            start = "together, " if count == 0 and len(system.rows) > 1 else ""
+            words: list[str] = []
+            for number, name in zip(row, system.unknowns, strict=True):
+                if number:
+                    sign = ["minus"] if number < 0 else ["plus"] if words else []
+                    size = [] if abs(number) == 1 else [f"{abs(number)} times"]
+                    words += [*sign, *size, self._symbol(name)]
+            yield f"{start}{' '.join(words)} equals {spoken_number(right)}"
 
     def _side(self, side: Side) -> str:
         match side:
