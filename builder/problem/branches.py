@@ -1,29 +1,24 @@
-"""A table of branches between named junctions becomes a network and its tree."""
+"""A table of branches with one source at most becomes a nest and its tree."""
 
 from __future__ import annotations
 
-import re
 from collections import Counter
 from dataclasses import dataclass, field
 
 from builder.circuit.between import NotSeriesParallel, find_tree
 from builder.circuit.law import SERIES
 from builder.circuit.tree import Leaf, Tree
-from builder.problem.gathering import Faults, all_of, nearest, one_of, quoted, shortened
-from builder.problem.located import Entry, Items, Map, Node, Text, Unusable
-from builder.problem.parts import Parts
-from builder.problem.shape import BranchShape, ElementShape, keys_of
-from builder.problem.typed import as_map, describe, refuse_unknown_keys
+from builder.problem.gathering import Faults, all_of, nearest, quoted, shortened
+from builder.problem.located import Text
+from builder.problem.parts import Given, Parts
+from builder.problem.table import SOURCES, Table
 
-_BRANCH = "an element with its ends, such as {resistance: 100 ohm, between: [top, bottom]}"
-_ENDS = "two junctions, such as [top, bottom]"
-_JUNCTION = re.compile(r"[A-Za-z0-9][A-Za-z0-9_ -]{0,19}")
 Ends = tuple[str, str]
 
 
 @dataclass
 class Branches:
-    """A table of branches as far as it could be read.
+    """A table of branches on its way to a nest.
 
     Attributes:
         at: the key, for faults of the whole table.
@@ -40,116 +35,26 @@ class Branches:
     sound: bool = True
 
 
-def read_branches(entry: Entry, parts: Parts) -> Branches:
-    """Read the table under ``branches:``; elements and source go to ``parts``."""
-    branches = Branches(entry.key)
-    table = as_map(entry.value, "a name for each element, with its value and its ends",
-                   parts.faults, "Write each element on a line of its own: "
-                   "R1: {resistance: 100 ohm, between: [top, bottom]}.")  # fmt: skip
-    if table is None:
+def take_rows(table: Table, parts: Parts) -> Branches:
+    """Take the rows of a table with one source at most; elements and source go to ``parts``."""
+    branches = Branches(table.at, sound=table.sound)
+    if not table.names_known or "" in table.named.values():
         parts.lose()
-        branches.sound = False
-        return branches
-    for branch in table.entries:
-        _read_branch(branch, branches, parts)
+    rows = {row.name.value: row for row in table.rows}
+    for name, kind in table.named.items():
+        row = rows.get(name)
+        if kind in SOURCES:
+            parts.source_told = True
+            if row is not None:
+                parts.source = Given(row.name, row.at, row.value)
+                branches.terminals = row.ends
+        elif kind:
+            at = row.name if row is not None else table.at
+            parts.elements[name] = Given(at, row.at if row else at, row.value if row else None)
+            if row is not None:
+                branches.between[name] = row.between
+                branches.places[name] = row.ends
     return branches
-
-
-def _read_branch(branch: Entry, branches: Branches, parts: Parts) -> None:
-    faults = parts.faults
-    name = branch.key.value
-    before = len(faults)
-    shape = as_map(branch.value, _BRANCH, faults, f"Write {name}: {{resistance: 100 ohm, "
-                   "between: [top, bottom]}.")  # fmt: skip
-    ends = None
-    if shape is not None:
-        _refuse_unknown_keys(shape, faults)
-        between = shape.get("between")
-        if between is None:
-            faults.add(branch.key.at, f"{quoted(name)} without its ends", f"between: {_ENDS}",
-                       "Add between: with the two junctions.")  # fmt: skip
-        else:
-            ends = read_ends(between, f"both ends of {name}", faults)
-    if shape is not None and shape.get("emf") is not None:
-        _take_source(branch.key, shape, ends, branches, parts)
-    elif shape is not None and any(shape.get(key) for key in keys_of(ElementShape)):
-        _take_element(branch.key, shape, ends, branches, parts)
-    elif shape is not None and len(faults) == before:
-        faults.add(branch.key.at, f"{quoted(name)} without a value",
-                   one_of(keys_of(ElementShape)) + ", or emf for the source",
-                   "Add its value.")  # fmt: skip
-    if len(faults) > before:
-        branches.sound = False
-        if name not in parts.elements:
-            parts.lose()
-
-
-def _refuse_unknown_keys(shape: Map, faults: Faults) -> None:
-    voltage = shape.get("voltage")
-    known = keys_of(BranchShape)
-    if voltage is not None and shape.get("emf") is None:
-        faults.add(voltage.key.at, 'the key "voltage"', one_of(known),
-                   "Of a source, write emf.")  # fmt: skip
-        known = (*known, "voltage")
-    refuse_unknown_keys(shape, known, faults)
-
-
-def _take_source(
-    name: Text, shape: Map, ends: tuple[Text, Text] | None, branches: Branches, parts: Parts
-) -> None:
-    emf = shape.get("emf")
-    assert emf is not None
-    for key in keys_of(ElementShape):
-        both = shape.get(key)
-        if both is not None:
-            parts.faults.add(both.key.at, f"{key} beside emf", "one value for each branch",
-                             "Give the element a branch of its own.")  # fmt: skip
-    if parts.source_told:
-        parts.faults.add(name.at, "a second source", "one source",
-                         "Circuits of several sources cannot be solved so far. Delete one of "
-                         "the two.")  # fmt: skip
-    else:
-        parts.set_source(name, emf.value, ("voltage",))
-    branches.terminals = ends
-
-
-def _take_element(
-    name: Text, shape: Map, ends: tuple[Text, Text] | None, branches: Branches, parts: Parts
-) -> None:
-    values = tuple(entry for entry in shape.entries if entry.key.value in keys_of(ElementShape))
-    taken = parts.add_element(Entry(name, Map(values, shape.at)))
-    if taken is not None and ends is not None:
-        branches.between[taken] = (ends[0].value, ends[1].value)
-        branches.places[taken] = ends
-
-
-def read_ends(entry: Entry, whose: str, faults: Faults) -> tuple[Text, Text] | None:
-    """The two different junctions under ``between:`` or ``across:``."""
-    node = entry.value
-    if isinstance(node, Unusable):
-        return None
-    if not isinstance(node, Items) or len(node.items) != 2:
-        faults.add(node.at, describe(node), _ENDS,
-                   "Write two names in square brackets, with a comma between them.")  # fmt: skip
-        return None
-    first, second = (_junction(item, faults) for item in node.items)
-    if first is None or second is None:
-        return None
-    if first.value == second.value:
-        faults.add(second.at, f"{whose} at the junction {quoted(first.value)}",
-                   "two different junctions", "Change one of the two.")  # fmt: skip
-        return None
-    return first, second
-
-
-def _junction(node: Node, faults: Faults) -> Text | None:
-    if isinstance(node, Text) and _JUNCTION.fullmatch(node.value):
-        return node
-    if not isinstance(node, Unusable):
-        faults.add(node.at, f"{describe(node)} as a junction",
-                   "letters, digits, spaces, _ or -, at most 20 in all",
-                   "Choose a name such as top or a.")  # fmt: skip
-    return None
 
 
 def tree_of(branches: Branches, faults: Faults) -> Tree | None:

@@ -9,12 +9,13 @@ from builder.circuit.law import Law
 from builder.circuit.naming import name_groups
 from builder.circuit.network import Element, Network, Source
 from builder.circuit.tree import Leaf, Tree
-from builder.problem.branches import Branches, Ends, oriented, read_branches, read_ends, tree_of
+from builder.problem.branches import Branches, Ends, oriented, take_rows, tree_of
 from builder.problem.gathering import Faults, all_of, one_of, quoted
 from builder.problem.located import Entry, Items, Map, Node, Unusable
 from builder.problem.nest import read_group
 from builder.problem.parts import SOURCE_KINDS, Parts, looks_misspelled
 from builder.problem.shape import CircuitShape, ItemShape, keys_of
+from builder.problem.table import Table, read_ends
 from builder.problem.together import check_together
 from builder.problem.typed import as_map, describe, unknown_key
 
@@ -47,8 +48,14 @@ class Circuit:
 UNKNOWN = Circuit((), names_known=False, source_name="", law=None)
 
 
-def read_circuit(entry: Entry, faults: Faults) -> Circuit:
-    """Read what stands under ``circuit:``."""
+def read_circuit(entry: Entry, faults: Faults, table: Table | None = None) -> Circuit:
+    """Read what stands under ``circuit:``.
+
+    Args:
+        entry: the key with its value.
+        faults: takes whatever is wrong.
+        table: the branches, if there are any.
+    """
     node = as_map(entry.value, "a source and elements", faults)
     if node is None:
         return UNKNOWN
@@ -61,7 +68,14 @@ def read_circuit(entry: Entry, faults: Faults) -> Circuit:
     tree: Tree | None = None
     branches: Branches | None = None
     if layout is not None and layout.key.value == "branches":
-        branches = read_branches(layout, parts)
+        assert table is not None
+        if source is not None and table.sources:
+            row = table.sources[0].name
+            faults.add(source.key.at, f"source beside the source {row.value} in branches",
+                       "every source in the branches, with its ends",
+                       "Move it there, such as V2: {emf: 3 V, between: [top, bottom]}, or delete "
+                       "it.")  # fmt: skip
+        branches = take_rows(table, parts)
         _read_terminals(node, source, branches, parts)
         if branches.sound and branches.terminals is not None:
             tree = tree_of(branches, faults)

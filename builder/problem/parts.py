@@ -116,7 +116,7 @@ class Parts:
         if isinstance(value, Map) and value.entries:
             return self._long_value(value, entry.key.value)
         measure = read_value(value, tuple(LAWS), ELEMENT_VALUE, self.faults)
-        return self._positive(measure, value, entry.key.value)
+        return above_zero(measure, value, entry.key.value, self.faults)
 
     def _long_value(self, long: Map, name: str) -> Measure | None:
         keys = keys_of(ElementShape)
@@ -133,36 +133,37 @@ class Parts:
             return None
         kind = first.key.value
         measure = read_value(first.value, (kind,), EXAMPLES[kind], self.faults)
-        return self._positive(measure, first.value, name)
-
-    def _positive(self, measure: Measure | None, at: Node, name: str | None) -> Measure | None:
-        """The measure of an element, or of the source if ``name`` is None, if above zero."""
-        if measure is None or measure.value > 0:
-            return measure
-        zero = measure.value == 0
-        if name is None:
-            found = f"a source of {measure.shown.text}"
-            advice = (
-                "Leave the source out, or change its value." if zero else "Delete the minus sign."
-            )
-        else:
-            found = f"a {LAWS[measure.kind].element} of {measure.shown.text}, {name}"
-            advice = f"Leave {name} out, or change its value." if zero else "Delete the minus sign."
-        noun = KINDS[measure.kind].noun
-        self.faults.add(at.at, found, f"a {noun} above zero", advice)
-        return None
+        return above_zero(measure, first.value, name, self.faults)
 
     def set_source(self, name: Text | None, value: Node, kinds: tuple[str, ...]) -> None:
         """Take the source, whose value must be one of ``kinds``."""
         self.source_told = True
         expected = one_of([EXAMPLES[kind] for kind in kinds])
         measure = read_value(value, kinds, expected, self.faults)
-        measure = self._positive(measure, value, None)
+        measure = above_zero(measure, value, None, self.faults)
         if name is None:
             name = Text(DEFAULT_NAMES[measure.kind] if measure else "", value.at)
         else:
             check_name(name, "a source", self.faults)
         self.source = Given(name, value, measure)
+
+
+def above_zero(
+    measure: Measure | None, at: Node, name: str | None, faults: Faults
+) -> Measure | None:
+    """The measure of an element, or of a source if ``name`` is None, if it is above zero."""
+    if measure is None or measure.value > 0:
+        return measure
+    zero = measure.value == 0
+    if name is None:
+        found = f"a source of {measure.shown.text}"
+        advice = "Leave the source out, or change its value." if zero else "Delete the minus sign."
+    else:
+        found = f"a {LAWS[measure.kind].element} of {measure.shown.text}, {name}"
+        advice = f"Leave {name} out, or change its value." if zero else "Delete the minus sign."
+    noun = KINDS[measure.kind].noun
+    faults.add(at.at, found, f"a {noun} above zero", advice)
+    return None
 
 
 def looks_misspelled(entry: Entry, keys: tuple[str, ...]) -> bool:

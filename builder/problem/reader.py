@@ -9,12 +9,10 @@ from pathlib import Path
 from pydantic import BaseModel
 
 from builder.problem.authored import Authored
-from builder.problem.body import Body
-from builder.problem.circuit import UNKNOWN, read_circuit
+from builder.problem.choosing import read_body
 from builder.problem.gathering import START, Faults, meant, one_of, quoted
 from builder.problem.located import LARGEST_FILE, Map, Node, Text, Unusable, compose, decode
 from builder.problem.model import LEVELS, Problem, Unit
-from builder.problem.nest_body import NestBody
 from builder.problem.shape import (
     FEWEST_DIGITS,
     MOST_DIGITS,
@@ -130,7 +128,7 @@ class _Reading:
         root, faults = self.root, self.faults
         refuse_unknown_keys(root, _KEYS, faults)
         title = _title(root, ProblemShape, faults)
-        body = self._body()
+        body = read_body(root, faults)
         asked = needed(root, "find", "what is asked for, such as find: equivalent", _KEYS, faults)
         find = body.find(asked) if asked else ()
         own = Authored(body, faults)
@@ -149,12 +147,6 @@ class _Reading:
             "questions": own.questions(questions) if questions else (),
         }
         return None if len(faults) else body.problem(common)
-
-    def _body(self) -> Body:
-        entry = needed(
-            self.root, "circuit", "circuit: with a source and elements below it", _KEYS, self.faults
-        )
-        return NestBody(read_circuit(entry, self.faults) if entry else UNKNOWN, self.faults)
 
     def _level(self) -> str:
         entry = self.root.get("level")

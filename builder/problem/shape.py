@@ -63,10 +63,30 @@ class BranchShape(Shape):
         None, description="Of a resistor, with its unit.", examples=["100 ohm"]
     )
     emf: Value | None = Field(
-        None, description="The voltage of the source, with its unit.", examples=["9 V"]
+        None, description="The voltage of a source, with its unit.", examples=["9 V"]
+    )
+    current: Value | None = Field(
+        None,
+        description="The current of a source, with its unit; it leaves the source at the first "
+        "junction.",
+        examples=["2 A"],
+    )
+    switch: Literal["open", "closed"] | None = Field(
+        None, description="A switch, and how it stands at first.", examples=["open"]
     )
     between: Ends = Field(
         description="The two junctions; of a source, the + one first.", examples=[["top", "bottom"]]
+    )
+    inner: Value | None = Field(
+        None,
+        description="The internal resistance of a voltage source, in series with it.",
+        examples=["0.5 ohm"],
+    )
+    charged: Value | None = Field(
+        None,
+        description="What a capacitor holds at first: a voltage or a charge; its first junction "
+        "is the + one.",
+        examples=["6 V"],
     )
 
 

@@ -66,8 +66,8 @@ from tests.problem.samples import BRANCHES, changed, faults_of
             "resistance: 100 ohm, ",
             "",
             [
-                '5:5: found "R1" without a value; expected capacitance or resistance, or '
-                "emf for the source. Add its value."
+                '5:5: found "R1" without a value; expected capacitance or resistance, '
+                "emf or current for a source, or switch. Add its value."
             ],
             id="no-value",
         ),
@@ -122,8 +122,8 @@ from tests.problem.samples import BRANCHES, changed, faults_of
             "resistance",
             "restance",
             [
-                '5:10: found the key "restance"; expected capacitance, resistance, emf '
-                'or between. Did you mean "resistance"?'
+                '5:10: found the key "restance"; expected capacitance, resistance, emf, '
+                'current, switch, between, inner or charged. Did you mean "resistance"?'
             ],
             id="misspelled-branch-key",
         ),
@@ -143,8 +143,9 @@ from tests.problem.samples import BRANCHES, changed, faults_of
             "find",
             "  source: 2 A\nfind",
             [
-                "4:5: found a second source; expected one source. Circuits of several "
-                "sources cannot be solved so far. Delete one of the two."
+                "8:3: found source beside the source V0 in branches; expected every source in "
+                "the branches, with its ends. Move it there, such as V2: {emf: 3 V, between: "
+                "[top, bottom]}, or delete it."
             ],
             id="source-beside-emf",
         ),
@@ -163,8 +164,8 @@ from tests.problem.samples import BRANCHES, changed, faults_of
             "emf",
             "voltage",
             [
-                '4:10: found the key "voltage"; expected capacitance, resistance, emf or '
-                "between. Of a source, write emf."
+                '4:10: found the key "voltage"; expected capacitance, resistance, emf, '
+                "current, switch, between, inner or charged. Of a source, write emf."
             ],
             id="voltage-for-emf",
         ),

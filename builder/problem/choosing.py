@@ -1,0 +1,99 @@
+"""Which kind of problem a file is: each kind says what it recognises, and reads it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from builder.problem.body import Body
+from builder.problem.circuit import UNKNOWN, read_circuit
+from builder.problem.gathering import Faults
+from builder.problem.located import Entry, Map
+from builder.problem.nest_body import NestBody
+from builder.problem.shape import ProblemShape, keys_of
+from builder.problem.table import Table, read_table
+from builder.problem.typed import needed
+
+
+@dataclass(frozen=True)
+class File:
+    """A problem's file as far as it is needed to tell its kind.
+
+    Attributes:
+        root: all of the file.
+        faults: takes whatever is wrong with it.
+        circuit: the entry ``circuit:``, or None without one.
+        table: the branches of the circuit, read already, or None without them.
+    """
+
+    root: Map
+    faults: Faults
+    circuit: Entry | None
+    table: Table | None
+
+    def has(self, *keys: str) -> bool:
+        """Whether one of these keys stands at the top of the file."""
+        return any(self.root.get(key) is not None for key in keys)
+
+    @property
+    def inside(self) -> Map | None:
+        """What stands under ``circuit:`` if that is keys with values."""
+        value = self.circuit.value if self.circuit else None
+        return value if isinstance(value, Map) else None
+
+
+@dataclass(frozen=True)
+class Kind:
+    """One kind of problem.
+
+    Attributes:
+        fits: whether a file is of this kind.
+        read: reads what differs from kind to kind; faults go to those of the file.
+    """
+
+    fits: Callable[[File], bool]
+    read: Callable[[File], Body]
+
+
+def _read_nest(file: File) -> Body:
+    if file.circuit is None:
+        return NestBody(UNKNOWN, file.faults)
+    if file.table is not None and _refuse_what_no_nest_has(file.table, file.faults):
+        return NestBody(UNKNOWN, file.faults)
+    return NestBody(read_circuit(file.circuit, file.faults, file.table), file.faults)
+
+
+def _refuse_what_no_nest_has(table: Table, faults: Faults) -> bool:
+    before = len(faults)
+    for row in table.sources[1:]:
+        faults.add(row.name.at, "a second source", "one source",
+                   "Circuits of several sources cannot be solved so far. Delete one of the "
+                   "two.")  # fmt: skip
+    for row in table.rows:
+        unread = [entry.key for entry in row.more.values()]
+        for key in unread:
+            faults.add(key.at, f"{key.value}, in {row.name.value}", "elements and one source",
+                       f"Circuits with {key.value} cannot be solved so far.")  # fmt: skip
+    return len(faults) > before
+
+
+KINDS: tuple[Kind, ...] = ()
+"""Asked in this order; a file of none of them is a nest of series and parallel groups."""
+
+_NEST = Kind(lambda _: True, _read_nest)
+_WITHOUT_CIRCUIT = ("relations", "plates")
+_ALL_KEYS = keys_of(ProblemShape)
+
+
+def read_body(root: Map, faults: Faults) -> Body:
+    """What a problem is about, read as its kind wants it."""
+    without = any(root.get(key) is not None for key in _WITHOUT_CIRCUIT)
+    expected = "circuit: with a source and elements below it"
+    circuit = root.get("circuit") or (
+        None if without else needed(root, "circuit", expected, _ALL_KEYS, faults)
+    )
+    branches = circuit.value.get("branches") if circuit and isinstance(circuit.value, Map) else None
+    table = read_table(branches, faults) if branches is not None else None
+    file = File(root, faults, circuit, table)
+    kind = next((kind for kind in KINDS if kind.fits(file)), _NEST)
+    return kind.read(file)
