@@ -1,4 +1,35 @@
-"""The moves through a network."""
+"""The moves through a network.
+
+What each move of a reduction carries, besides ``network``, ``lines`` and ``members``:
+
+========  ==========================================================================
+MERGE     ``merged``: each group with its equivalent, all of one connection; several where
+          they are alike or arise from one join; ``marked``: the equivalents;
+          ``telling["connection"]``: ``series`` or ``parallel``; ``telling["alike"]``:
+          ``yes`` if all groups have the same values.
+DROP      ``dropped``: elements that carry nothing; ``telling["because"]``: ``loose`` (they
+          hang at one junction only) or ``loop`` (both ends at the same junction).
+BALANCE   ``balance``: the middle element and the arms; ``statements``: the condition, as one
+          ratio for each further pair of arms; ``dropped``: the middle if it is taken out;
+          ``joined``: its ends if they are joined instead; ``telling["then"]``: ``drop`` or
+          ``join``; ``telling["ratio"]``: the common ratio where it is a number;
+          ``telling["middle"]``: ``yes`` if there is a middle element.
+JOIN      ``joined``; ``dropped``: elements whose ends become one junction;
+          ``telling["symmetry"]``: ``same-distance`` (each set holds all junctions that are so
+          many elements from + and so many from −), ``alike`` (each junction of a set meets
+          equal elements to the same sets) or ``half`` (swapping the terminals changes
+          nothing, so what is its own mirror image lies halfway between them: that is the
+          set with the name ``telling["half"]``; other sets are alike); or ``ratio`` (two
+          junctions divide the same voltages in the same ratios: see ``balance``)
+STAR      ``star``: corners, sides and legs; ``marked``: the legs.
+TRIANGLE  ``star`` likewise; ``marked``: the sides.
+DRIVE     ``marked``: the element that is left.
+OPEN      ``undone``: the kind of move that is undone, with the same ``merged``, ``dropped``,
+          ``balance``, ``star``, ``joined`` and ``telling`` as it had; ``marked``: the
+          elements that get their values. Joining is undone along with what was done after
+          it where no value is to be found.
+========  ==========================================================================
+"""
 
 from __future__ import annotations
 
@@ -16,6 +47,8 @@ class NetworkMove(StrEnum):
 
     MERGE = "merge"
     """Elements in series or in parallel become their equivalent."""
+    DROP = "drop"
+    """Elements that carry nothing are taken out: they hang loose, or both ends are joined."""
     BALANCE = "balance"
     """A balanced bridge: its middle element carries nothing and is taken out."""
     JOIN = "join"
@@ -67,6 +100,56 @@ class Loop:
 
 
 @dataclass(frozen=True)
+class Merged:
+    """Elements and the equivalent that stands for them.
+
+    Attributes:
+        equivalent: its name.
+        connection: ``series`` or ``parallel``.
+        members: at least two; for series in the order of the chain, from the equivalent's first
+            junction to its second.
+    """
+
+    equivalent: str
+    connection: str
+    members: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class Balanced:
+    """A balanced bridge: two junctions that divide the same voltage in the same ratio.
+
+    Attributes:
+        ends: the two junctions, at the same potential.
+        middle: the element between them; empty if there is none.
+        outer: the junctions that the arms lead to, at least two.
+        arms: for each end its arms, in the order of ``outer``.
+    """
+
+    ends: tuple[str, str]
+    middle: str
+    outer: tuple[str, ...]
+    arms: tuple[tuple[str, ...], tuple[str, ...]]
+
+
+@dataclass(frozen=True)
+class StarAndTriangle:
+    """Three elements in a star and three in a triangle (delta) that stand for each other.
+
+    Attributes:
+        point: the junction in the middle of the star.
+        corners: the three junctions of the triangle.
+        legs: of the star, each at the corner of the same position.
+        sides: of the triangle, each opposite the corner of the same position.
+    """
+
+    point: str
+    corners: tuple[str, str, str]
+    legs: tuple[str, str, str]
+    sides: tuple[str, str, str]
+
+
+@dataclass(frozen=True)
 class NetworkStep(Step):
     """One move through a network.
 
@@ -75,7 +158,12 @@ class NetworkStep(Step):
         before: the network before the move where that is worth showing beside it, else None.
         marked: the elements of ``network`` that the move is about.
         members: the elements of the network before that the move acts on.
-        joined: junctions that become one, each set by the name that it keeps.
+        merged: the groups that are merged or opened.
+        dropped: elements that carry nothing and are taken out.
+        joined: junctions that become one, each set by the name that it keeps, which is in it.
+        balance: the bridge that is balanced.
+        star: the star and the triangle that stand for each other.
+        undone: the kind of move that a walk back undoes.
         loops: the loops that are gone round.
         reference: the junction whose potential is taken as zero; empty if none is.
         known: the quantities that the figure of the step shows; None for all that are known.
@@ -86,7 +174,12 @@ class NetworkStep(Step):
     before: Network | None = field(default=None, kw_only=True)
     marked: tuple[str, ...] = field(default=(), kw_only=True)
     members: tuple[str, ...] = field(default=(), kw_only=True)
+    merged: tuple[Merged, ...] = field(default=(), kw_only=True)
+    dropped: tuple[str, ...] = field(default=(), kw_only=True)
     joined: Mapping[str, tuple[str, ...]] = field(default_factory=dict, kw_only=True)
+    balance: Balanced | None = field(default=None, kw_only=True)
+    star: StarAndTriangle | None = field(default=None, kw_only=True)
+    undone: NetworkMove | None = field(default=None, kw_only=True)
     loops: tuple[Loop, ...] = field(default=(), kw_only=True)
     reference: str = field(default="", kw_only=True)
     known: tuple[Name, ...] | None = field(default=None, kw_only=True)
