@@ -10,7 +10,7 @@ from random import Random
 from builder.circuit.law import CAPACITORS, PARALLEL, RESISTORS, SERIES, Law
 from builder.circuit.tree import Group, Leaf, Tree, leaves
 from builder.problem import read_problem_text
-from builder.problem.model import Unit
+from builder.problem.model import NestProblem, Problem, Unit
 from builder.solution import solve
 
 PROBLEMS = 1000
@@ -26,7 +26,8 @@ def measure_solving() -> Iterator[str]:
 
     start = time.perf_counter()
     problems = [
-        read_problem_text(text, f"problem-{number}.yml", UNIT) for number, text in enumerate(texts)
+        _nest(read_problem_text(text, f"problem-{number}.yml", UNIT))
+        for number, text in enumerate(texts)
     ]
     read = time.perf_counter()
     agreed = sum(solve(problem).agree for problem in problems)
@@ -42,6 +43,11 @@ def measure_solving() -> Iterator[str]:
     yield f"read only: {_rate(read - start)} problems per second"
     peak = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss
     yield f"peak memory: {peak / 1024:.0f} MiB"
+
+
+def _nest(problem: Problem) -> NestProblem:
+    assert isinstance(problem, NestProblem)
+    return problem
 
 
 def _rate(seconds: float) -> str:

@@ -9,9 +9,9 @@ from hypothesis import strategies as st
 
 from builder.circuit.law import CAPACITORS, RESISTORS
 from builder.circuit.tree import Group, Leaf, Tree, groups, in_parallel, in_series, leaves
-from builder.lesson import Lesson, write_lesson
-from builder.lesson.nest.display import NestDisplay
-from builder.lesson.nest.narration import narrate
+from builder.lesson.display import Display
+from builder.lesson.lesson import TaughtStep
+from builder.lesson.nest.write import NestLesson, write_nest_lesson
 from builder.lesson.prose import (
     NumberOf,
     Piece,
@@ -22,10 +22,10 @@ from builder.lesson.prose import (
     WrongNumber,
 )
 from builder.lesson.questions import ChoiceQuestion
-from builder.lesson.words import Words
 from builder.problem.model import NestProblem
 from builder.quantity.names import Name
-from builder.solution import solve
+from builder.solution.nest.solve import solve_nest
+from builder.solution.nest.step import NestStep
 from tests.strategies import UNITS, everything, problem_of, trees, typed_numbers
 
 
@@ -70,17 +70,17 @@ def name_of(key: str) -> Name:
     return Name(*key.split(":"))
 
 
-def lesson_of(problem: NestProblem) -> Lesson:
+def lesson_of(problem: NestProblem) -> NestLesson:
     """The lesson of a problem."""
-    return write_lesson(solve(problem))
+    return write_nest_lesson(solve_nest(problem))
 
 
-def plain(prose: Prose, display: NestDisplay) -> str:
+def plain(prose: Prose, display: Display) -> str:
     """A text with every symbol and number written out."""
     return "".join(_piece(piece, display) for piece in prose)
 
 
-def _piece(piece: Piece, display: NestDisplay) -> str:
+def _piece(piece: Piece, display: Display) -> str:
     match piece:
         case NumberOf(name):
             return display.shown(name).text
@@ -98,17 +98,16 @@ def _piece(piece: Piece, display: NestDisplay) -> str:
 
 def words_of(problem: NestProblem, step: str) -> tuple[str, str, str]:
     """Goal, reason and remark of one step."""
-    display = NestDisplay(solve(problem))
-    (found,) = (each for each in display.solution.steps if each.id == step)
-    words: Words = narrate(found, display)
+    lesson = lesson_of(problem)
+    (words,) = (taught.words for taught in lesson.steps if taught.step.id == step)
     return (
-        plain(words.goal, display),
-        plain(words.reason, display),
-        plain(words.remark, display),
+        plain(words.goal, lesson.display),
+        plain(words.reason, lesson.display),
+        plain(words.remark, lesson.display),
     )
 
 
-def options_of(question: ChoiceQuestion, display: NestDisplay) -> list[str]:
+def options_of(question: ChoiceQuestion, display: Display) -> list[str]:
     """The options of a choice, the right one marked with a star."""
     return [
         plain(option.text, display) + (" *" if option.right else "") for option in question.options
@@ -133,6 +132,12 @@ def taught_problems(draw: st.DrawFn, most: int = 12) -> NestProblem:
     everyone = everything(law, tree)
     find = draw(st.lists(st.sampled_from(everyone), min_size=1, unique=True))
     return problem_of(tree, law, values, source, tuple(sorted(find, key=everyone.index)))
+
+
+def move_of(taught: TaughtStep) -> NestStep:
+    """The move of a step of a nest's lesson."""
+    assert isinstance(taught.step, NestStep)
+    return taught.step
 
 
 def members_of(problem: NestProblem) -> Iterator[tuple[Group, tuple[str, ...]]]:

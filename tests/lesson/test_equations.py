@@ -8,7 +8,6 @@ import pytest
 from hypothesis import given, settings
 
 from builder.circuit.tree import Tree
-from builder.lesson.nest.display import NestDisplay
 from builder.lesson.equations import (
     MOST_TERMS,
     Equation,
@@ -17,8 +16,9 @@ from builder.lesson.equations import (
     Side,
     Symbols,
     Values,
-    equations,
 )
+from builder.lesson.lesson import TaughtStep
+from builder.lesson.nest.display import NestDisplay
 from builder.problem.model import NestProblem
 from builder.quantity.exact import as_fraction
 from builder.quantity.formula import (
@@ -33,16 +33,20 @@ from builder.quantity.formula import (
     names_in,
 )
 from builder.quantity.measure import read_measure
-from builder.solution import solve
 from tests.lesson.telling import asking, lesson_of, parallel, series, taught_problems
 
 
 def _lines(problem: NestProblem, step: str) -> list[str]:
-    display = NestDisplay(solve(problem))
-    (found,) = (each for each in display.solution.steps if each.id == step)
-    return [
-        line for equation in equations(found.lines, display) for line in _rows(equation, display)
-    ]
+    lesson = lesson_of(problem)
+    (taught,) = (each for each in lesson.steps if each.step.id == step)
+    return [line for equation in _found(taught) for line in _rows(equation, lesson.display)]
+
+
+def _found(taught: TaughtStep) -> list[Equation]:
+    """The equations of a step, none of which a nest has to set up first."""
+    found = [each for each in taught.equations if isinstance(each, Equation)]
+    assert len(found) == len(taught.equations)
+    return found
 
 
 def _rows(equation: Equation, display: NestDisplay) -> list[str]:
@@ -85,6 +89,8 @@ def _formula(formula: Formula, display: NestDisplay, *, numbers: bool) -> str:
             return f"{inner(base)}²"
         case ReciprocalSum(terms):
             return " + ".join(f"1/{inner(term)}" for term in terms)
+        case _:
+            raise AssertionError(f"no step of a nest has {formula}")
 
 
 C_NEST = series("C1", parallel("C2", "C3"))
@@ -169,7 +175,7 @@ def test_equal_is_said_only_of_what_is_exact(problem: NestProblem) -> None:
     lesson = lesson_of(problem)
     display, values = lesson.display, lesson.solution.values
     for taught in lesson.steps:
-        for equation in taught.equations:
+        for equation in _found(taught):
             target = as_fraction(values[equation.names[-1]])
             for row in equation.rows:
                 match row.side:
@@ -200,7 +206,7 @@ def test_every_quantity_of_a_step_is_written_with_its_result(problem: NestProble
     lesson = lesson_of(problem)
     values = lesson.solution.values
     for taught in lesson.steps:
-        resulting = [e for e in taught.equations if isinstance(e.rows[-1].side, Result)]
+        resulting = [e for e in _found(taught) if isinstance(e.rows[-1].side, Result)]
         assert {name for e in resulting for name in e.names} >= set(taught.step.found)
-        for equation in taught.equations:
+        for equation in _found(taught):
             assert len({Fraction(str(values[name])) for name in equation.names}) == 1

@@ -17,7 +17,15 @@ from builder.problem.model import NestProblem
 from builder.quantity.names import Name
 from builder.quantity.show import show
 from builder.solution.nest.step import StepKind
-from tests.lesson.telling import asking, lesson_of, parallel, plain, series, taught_problems
+from tests.lesson.telling import (
+    asking,
+    lesson_of,
+    move_of,
+    parallel,
+    plain,
+    series,
+    taught_problems,
+)
 
 
 class Kind(Enum):
@@ -64,7 +72,8 @@ def _told(lesson: Lesson) -> Iterator[tuple[Kind, Prose]]:
 
 
 def _asked(lesson: Lesson) -> Iterator[tuple[Kind, Prose]]:
-    for question in (lesson.predict, *lesson.questions):
+    predict = () if lesson.predict is None else (lesson.predict,)
+    for question in (*predict, *lesson.questions):
         # A question may be led up to by a sentence, but it ends as a question.
         yield Kind.QUESTION, question.ask
         if isinstance(question, ChoiceQuestion):
@@ -165,12 +174,13 @@ def test_numbers_in_reasons_are_those_of_the_nodal_method(problem: NestProblem) 
     law, source = problem.law, problem.network.source
     for taught in lesson.steps:
         numbers = [p.name for p in taught.words.reason if isinstance(p, NumberOf)]
-        if taught.step.kind is not StepKind.OPEN or not numbers:
+        step = move_of(taught)
+        if step.kind is not StepKind.OPEN or not numbers:
             assert not numbers
             continue
-        assert taught.step.group is not None
-        shared = law.flow if taught.step.group.connection == SERIES else law.drop
-        for part in taught.step.group.parts:
+        assert step.group is not None
+        shared = law.flow if step.group.connection == SERIES else law.drop
+        for part in step.group.parts:
             value = solution.second[Name(shared, part.id)]
             rounded = show(value, shared, problem.digits).text
             typed = source.shown.text if source is not None and source.value == value else None

@@ -42,6 +42,7 @@ def read_or_told(text: str) -> NestProblem | None:
     except FaultyFile as error:
         check_readable(error.faults, text)
         return None
+    assert isinstance(problem, NestProblem)
     names = {element.name for element in problem.network.elements}
     assert set(leaves(problem.tree)) == names
     assert problem.find

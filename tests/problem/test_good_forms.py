@@ -12,8 +12,8 @@ from builder.circuit.law import CAPACITORS, RESISTORS
 from builder.circuit.network import Source
 from builder.circuit.tree import Group, Leaf, Tree
 from builder.problem import read_problem, read_problem_text, read_unit
+from builder.problem.model import Choice, NestProblem, OwnQuestion, StepWords, Unit
 from builder.problem.nest_body import step_ids
-from builder.problem.model import Choice, OwnQuestion, NestProblem, StepWords, Unit
 from builder.quantity.exact import as_fraction
 from builder.quantity.names import Name
 from builder.solution.nest.stepwise import all_steps
@@ -22,7 +22,9 @@ from tests.problem.samples import BRANCHES, FULL, NEST, UNIT, changed
 
 def read(text: str, unit: Unit | None = None) -> NestProblem:
     """The problem in a sound file."""
-    return read_problem_text(text, "problem.yml", unit)
+    problem = read_problem_text(text, "problem.yml", unit)
+    assert isinstance(problem, NestProblem)
+    return problem
 
 
 def circuit(lines: str, find: str = "equivalent") -> NestProblem:

@@ -9,7 +9,8 @@ from builder.problem import read_problem_text
 from builder.problem.model import Unit
 from builder.quantity.exact import as_fraction
 from builder.quantity.names import TOTAL, Name
-from builder.solution import Solution, solve
+from builder.solution import solve
+from builder.solution.nest.solve import NestSolution
 
 UNIT = Unit(title="Published examples")
 SIZES = {
@@ -61,7 +62,7 @@ class Row:
     note: str = ""
 
 
-def solved(circuit: str, find: tuple[tuple[str, str], ...]) -> Solution:
+def solved(circuit: str, find: tuple[tuple[str, str], ...]) -> NestSolution:
     """Read a circuit from YAML text and solve it for ``(quantity, of)`` pairs."""
     asked = [
         "  - equivalent" if quantity == "equivalent" else f"  - {quantity}: {of}"
@@ -70,10 +71,12 @@ def solved(circuit: str, find: tuple[tuple[str, str], ...]) -> Solution:
     indented = ["  " + line for line in circuit.strip().splitlines()]
     head = ["title: As printed", "level: core", "scenario: A circuit.", "circuit:"]
     text = "\n".join([*head, *indented, "find:", *dict.fromkeys(asked), ""])
-    return solve(read_problem_text(text, "as-printed.yml", UNIT))
+    solution = solve(read_problem_text(text, "as-printed.yml", UNIT))
+    assert isinstance(solution, NestSolution)
+    return solution
 
 
-def value_of(solution: Solution, quantity: str, of: str) -> Fraction:
+def value_of(solution: NestSolution, quantity: str, of: str) -> Fraction:
     """The exact value of an answer in SI units."""
     kind = solution.problem.law.value if quantity == "equivalent" else quantity
     return as_fraction(solution.value(Name(kind, TOTAL if quantity == "equivalent" else of)))

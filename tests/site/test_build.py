@@ -13,7 +13,8 @@ from mkdocs.exceptions import Abort
 from builder.problem.model import NestProblem
 from builder.quantity.formula import ReciprocalSum, Sum
 from builder.site import unit_site
-from builder.solution import Step, solve
+from builder.solution.nest.solve import solve_nest
+from builder.solution.nest.step import NestStep
 from builder.solution.nest.stepwise import all_steps
 from tests.site.pages import CIRCUITS, FLASHER, Markup, write_unit
 
@@ -84,7 +85,7 @@ def test_a_wrong_step_stops_the_build(
 ) -> None:
     """A step that adds series capacitances stops the build and names what differs."""
 
-    def wrong_steps(problem: NestProblem) -> tuple[Step, ...]:
+    def wrong_steps(problem: NestProblem) -> tuple[NestStep, ...]:
         changed = []
         for step in all_steps(problem):
             lines = tuple(
@@ -97,7 +98,7 @@ def test_a_wrong_step_stops_the_build(
         return tuple(changed)
 
     def solve_wrongly(problem: NestProblem) -> object:
-        return solve(problem, write_steps=wrong_steps)
+        return solve_nest(problem, write_steps=wrong_steps)
 
     monkeypatch.setattr(unit_site, "solve", solve_wrongly)
     write_unit(tmp_path, {"flasher": FLASHER})

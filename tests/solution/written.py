@@ -16,7 +16,7 @@ from builder.quantity.formula import (
     Sum,
 )
 from builder.quantity.names import Name, kind_letter
-from builder.solution.program import Step
+from builder.solution.nest.step import NestStep
 
 
 def written_name(name: Name) -> str:
@@ -42,9 +42,11 @@ def written(formula: Formula) -> str:
             return f"{written(base)}²"
         case ReciprocalSum(terms):
             return " ∥ ".join(map(written, terms))
+        case _:
+            raise AssertionError(f"nothing is agreed on how to write {formula}")
 
 
-def written_steps(steps: Iterable[Step]) -> list[str]:
+def written_steps(steps: Iterable[NestStep]) -> list[str]:
     """Each step as ``id: name = formula; … [circuit after it]``."""
     return [
         f"{step.id}: "

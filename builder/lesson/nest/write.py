@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from builder.lesson.lesson import Lesson, Row, Table, taught_steps, worth_a_warning
 from builder.lesson.nest.addup import add_up
 from builder.lesson.nest.caution import caution
@@ -12,18 +14,36 @@ from builder.lesson.nest.predict import predict
 from builder.lesson.nest.prompts import prompt
 from builder.lesson.nest.wrong_rules import RULES, slips_of
 from builder.lesson.prose import say
-from builder.lesson.questions import find_list, self_check
+from builder.lesson.questions import ChoiceQuestion, find_list, self_check
 from builder.quantity.kinds import KINDS
 from builder.quantity.names import TOTAL, Name
 from builder.solution.nest.solve import NestSolution
 
 
-def write_nest_lesson(solution: NestSolution) -> Lesson:
+@dataclass(frozen=True)
+class NestLesson(Lesson):
+    """The lesson of a nest, which always has a question before the solution.
+
+    Attributes:
+        display: how its quantities are written.
+        predict: the question before the solution.
+    """
+
+    display: NestDisplay
+    predict: ChoiceQuestion
+
+    @property
+    def solution(self) -> NestSolution:
+        """What is taught."""
+        return self.display.solution
+
+
+def write_nest_lesson(solution: NestSolution) -> NestLesson:
     """Write the lesson of a solved nest."""
     display = NestDisplay(solution)
     slips = slips_of(display, RULES)
     checks, rest = add_up(display)
-    return Lesson(
+    return NestLesson(
         display=display,
         find=find_list(display),
         predict=predict(display),

@@ -17,7 +17,7 @@ import pytest
 from builder.circuit.tree import Tree
 from builder.lesson.nest.caution import caution
 from builder.lesson.nest.display import NestDisplay
-from builder.solution import solve
+from builder.solution.nest.solve import solve_nest
 from tests.lesson.telling import asking, lesson_of, parallel, plain, series
 
 SHOCK, THERMAL, CURRENT, TOUCH = "shock", "thermal", "current", "touch"
@@ -77,20 +77,21 @@ def test_a_caution_begins_at_its_line(
     element: str, value: str, source: str, kind: str | None
 ) -> None:
     """On the line or past it there is the caution of that line, before it there is not."""
-    found = caution(NestDisplay(solve(asking(element, source, values={element: value}))))
+    found = caution(NestDisplay(solve_nest(asking(element, source, values={element: value}))))
     assert (found.source if found else None) == (SOURCES[kind] if kind else None)
 
 
 def test_without_a_source_there_is_no_danger() -> None:
     """An equivalent alone stores nothing."""
     typed = {"C1": "20 mF", "C2": "20 mF"}
-    assert caution(NestDisplay(solve(asking(parallel("C1", "C2"), None, values=typed)))) is None
+    problem = asking(parallel("C1", "C2"), None, values=typed)
+    assert caution(NestDisplay(solve_nest(problem))) is None
 
 
 def test_the_whole_circuit_counts() -> None:
     """Two capacitors of 1 mF on 100 V hold 5 J each, and 10 J together."""
     typed = {"C1": "1 mF", "C2": "1 mF"}
-    found = caution(NestDisplay(solve(asking(parallel("C1", "C2"), "100 V", values=typed))))
+    found = caution(NestDisplay(solve_nest(asking(parallel("C1", "C2"), "100 V", values=typed))))
     assert found is not None
     assert found.source == SOURCES[SHOCK]
 

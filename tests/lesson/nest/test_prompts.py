@@ -5,10 +5,11 @@ from __future__ import annotations
 import pytest
 from hypothesis import given, settings
 
+from builder.lesson.checked import CHECKS_PROMPT
 from builder.lesson.nest.display import NestDisplay
-from builder.lesson.nest.prompts import CHECKS_PROMPT, prompt
+from builder.lesson.nest.prompts import prompt
 from builder.problem.model import NestProblem
-from builder.solution import solve
+from builder.solution.nest.solve import solve_nest
 from tests.lesson.telling import asking, parallel, plain, series, taught_problems
 
 MIXED = series("C1", parallel("C2", "C3"))
@@ -19,7 +20,7 @@ BANK = parallel("R1", "R2")
 
 def prompts_of(problem: NestProblem) -> dict[str, str]:
     """The prompt of each step, by the step's name."""
-    display = NestDisplay(solve(problem))
+    display = NestDisplay(solve_nest(problem))
     return {step.id: plain(prompt(step, display), display) for step in display.solution.steps}
 
 
@@ -85,7 +86,9 @@ def prompts_of(problem: NestProblem) -> dict[str, str]:
         ),
     ],
 )  # fmt: skip
-def test_each_step_is_asked_before_it_is_told(problem: NestProblem, prompts: dict[str, str]) -> None:
+def test_each_step_is_asked_before_it_is_told(
+    problem: NestProblem, prompts: dict[str, str]
+) -> None:
     """The class hears a question on the decision of the step, for every kind of step."""
     assert prompts_of(problem) == prompts
 
@@ -99,7 +102,7 @@ def test_the_checks_are_asked_for_too() -> None:
 @given(taught_problems(8))
 def test_a_prompt_is_a_question_without_a_result(problem: NestProblem) -> None:
     """Whatever the circuit, a prompt is one question and tells no number that is to be found."""
-    display = NestDisplay(solve(problem))
+    display = NestDisplay(solve_nest(problem))
     for step in display.solution.steps:
         asked = prompt(step, display)
         assert plain(asked, display).endswith("?")

@@ -28,7 +28,7 @@ from builder.solution.nest.step import NestStep, StepKind
 from builder.solution.nest.stepwise import all_steps
 from tests.strategies import problem_of
 
-WriteSteps = Callable[[NestProblem], tuple[Step, ...]]
+WriteSteps = Callable[[NestProblem], tuple[NestStep, ...]]
 TREE: Tree = in_series("", Leaf("C1"), in_parallel("", Leaf("C2"), Leaf("C3")))
 MIXED = problem_of(TREE, CAPACITORS, {"C1": "12 uF", "C2": "2 uF", "C3": "4 uF"}, "12 V")
 
@@ -36,7 +36,7 @@ MIXED = problem_of(TREE, CAPACITORS, {"C1": "12 uF", "C2": "2 uF", "C3": "4 uF"}
 def _with(key: str, formula: Callable[[Formula], Formula]) -> WriteSteps:
     """A double of the steps in which the line of one quantity has another formula."""
 
-    def write(problem: NestProblem) -> tuple[Step, ...]:
+    def write(problem: NestProblem) -> tuple[NestStep, ...]:
         steps = []
         for step in all_steps(problem):
             lines = tuple(
@@ -58,10 +58,10 @@ def _twice(formula: Formula) -> Formula:
     return Sum((formula, formula))
 
 
-def _adding_series_capacitors(problem: NestProblem) -> tuple[Step, ...]:
+def _adding_series_capacitors(problem: NestProblem) -> tuple[NestStep, ...]:
     """The wrong rule that capacitors in series add up, like resistors."""
 
-    def wrong(step: Step) -> Step:
+    def wrong(step: NestStep) -> NestStep:
         if step.kind is StepKind.MERGE and step.group and step.group.connection == SERIES:
             (line,) = step.lines
             return replace(step, lines=(Line(line.name, _added(line.formula)),))
@@ -76,7 +76,7 @@ REPORT = "; nothing was published. This is a fault in Stepwell, not in the file:
 def test_adding_series_capacitors_is_caught() -> None:
     """The message names the problem, the quantity and both values."""
     with pytest.raises(Disagreement) as caught:
-        solve(MIXED, write_steps=_adding_series_capacitors)
+        solve_nest(MIXED, write_steps=_adding_series_capacitors)
     assert str(caught.value) == (
         "random-circuit: the capacitance of the whole circuit is 9/500000 F by the steps but "
         "1/250000 F by the nodal method" + REPORT + "with the file."
@@ -114,7 +114,7 @@ def test_any_line_that_is_wrong_is_caught_where_it_went_wrong(
 ) -> None:
     """Whichever quantity is doubled, an equivalent's own included, it is the one named."""
     with pytest.raises(Disagreement) as caught:
-        solve(MIXED, write_steps=_with(key, _twice))
+        solve_nest(MIXED, write_steps=_with(key, _twice))
     value, unit = by_steps.split()
     assert (caught.value.problem, caught.value.quantity) == ("random-circuit", quantity)
     assert caught.value.by_steps == f"{Fraction(value)} {unit}"
@@ -130,12 +130,12 @@ def test_the_table_of_wrong_lines_is_complete() -> None:
 def test_a_quantity_that_the_steps_forget_is_caught() -> None:
     """A missing value is a disagreement too."""
 
-    def forgetful(problem: NestProblem) -> tuple[Step, ...]:
+    def forgetful(problem: NestProblem) -> tuple[NestStep, ...]:
         return tuple(step for step in all_steps(problem) if step.kind is not StepKind.WORK)
 
     summed = replace(MIXED, find=(Name("energy", "total"),))
     with pytest.raises(Disagreement) as caught:
-        solve(summed, write_steps=forgetful)
+        solve_nest(summed, write_steps=forgetful)
     assert str(caught.value).startswith(
         "random-circuit: the energy of C1 is missing by the steps but 3/31250 J by the nodal "
     )
@@ -164,7 +164,7 @@ def test_wrong_resistor_steps_are_caught(
     tree = in_series("", Leaf("R1"), in_parallel("", Leaf("R2"), Leaf("R3")))
     problem = problem_of(tree, law, {"R1": "7 ohm", "R2": "6 ohm", "R3": "4 ohm"}, "12 V")
     with pytest.raises(Disagreement, match=quantity):
-        solve(problem, write_steps=_with(key, change))
+        solve_nest(problem, write_steps=_with(key, change))
 
 
 CHECKED = [
@@ -184,7 +184,7 @@ def test_the_checks_alone_catch_it_too(
     """With the nodal method out of action, a check still stops what is wrong, and names it."""
     monkeypatch.setattr(import_module("builder.solution.nest.solve"), "by_nodes", lambda *_: {})
     with pytest.raises(CheckFailed) as caught:
-        solve(MIXED, write_steps=_with(key, _twice))
+        solve_nest(MIXED, write_steps=_with(key, _twice))
     assert str(caught.value) == (
         f"random-circuit: the check of {check} fails: {values}" + REPORT + "with the file."
     )
@@ -194,11 +194,11 @@ def test_the_network_is_what_the_steps_are_held_against() -> None:
     """A tree that is not that of the network is caught, though it is consistent in itself."""
     other = in_parallel("total", Leaf("C1"), in_series("C23", Leaf("C2"), Leaf("C3")))
     with pytest.raises(Disagreement, match="capacitance of C23"):
-        solve(replace(MIXED, tree=other))
+        solve_nest(replace(MIXED, tree=other))
 
 
 def test_a_member_that_carries_anothers_value_is_caught() -> None:
     """Charge carried to C2 from its group, as if the group were in series, is caught."""
     wrong = _with("charge:C2", lambda _: Ref(Name("charge", "C23")))
     with pytest.raises(Disagreement, match="the charge of C2 is 3/62500 C by the steps but 1/6"):
-        solve(MIXED, write_steps=wrong)
+        solve_nest(MIXED, write_steps=wrong)

@@ -150,8 +150,7 @@ def test_the_numbers_of_a_check_are_its_sides(problem: NestProblem) -> None:
     """Both sides are equal by the nodal method, and shown so; no kind is told too often."""
     lesson = lesson_of(problem)
     known = {
-        lesson.display.naming.resolve(name): value
-        for name, value in lesson.solution.second.items()
+        lesson.display.naming.resolve(name): value for name, value in lesson.solution.second.items()
     }
     values = {**{name: lesson.solution.values[name] for name in lesson.solution.givens}, **known}
     for check in lesson.checks:

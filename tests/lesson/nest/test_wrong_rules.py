@@ -14,7 +14,7 @@ from builder.lesson.nest.wrong_rules import RULES, WrongRule, slips_of
 from builder.problem.model import NestProblem
 from builder.quantity.exact import as_fraction
 from builder.quantity.measure import read_measure
-from builder.solution import solve
+from builder.solution.nest.solve import solve_nest
 from tests.lesson.telling import (
     asking,
     lesson_of,
@@ -34,7 +34,7 @@ VALUES = {"1": 10, "2": 40, "3": 60}
 
 def _circuit(tree: Tree | str, source: str | None, *asked: str) -> NestDisplay:
     problem = asking(tree, source, *asked, values=_typed(tree))
-    return NestDisplay(solve(problem))
+    return NestDisplay(solve_nest(problem))
 
 
 def _typed(tree: Tree | str) -> dict[str, str]:
@@ -144,7 +144,7 @@ def test_every_rule_is_worked_by_hand() -> None:
 def test_the_reciprocal_that_is_not_turned_over_has_the_unit_as_typed() -> None:
     """1/2 + 1/4 of kilohms is 0.75, which a student then calls 0.75 kΩ."""
     typed = {"R1": "2 kohm", "R2": "4 kohm"}
-    display = NestDisplay(solve(asking(R_BANK, None, values=typed)))
+    display = NestDisplay(solve_nest(asking(R_BANK, None, values=typed)))
     (slip,) = slips_of(display, [BY_ID["never-inverted"]])
     assert as_fraction(slip.wrong.value) == (Fraction(1, 2) + Fraction(1, 4)) * 1000
     assert slip.shown.text == "0.750 kΩ"
@@ -200,7 +200,7 @@ def test_a_rule_is_silent_where_it_does_not_fit(
 )
 def test_equal_members_and_long_chains_silence_some_rules(rule: str, problem: NestProblem) -> None:
     """Equal shares are right for equal members; no one believes the product of four."""
-    assert slips_of(NestDisplay(solve(problem)), [BY_ID[rule]]) == ()
+    assert slips_of(NestDisplay(solve_nest(problem)), [BY_ID[rule]]) == ()
 
 
 def test_rules_are_told_apart() -> None:
@@ -223,7 +223,7 @@ def test_every_rule_names_its_source(rule: WrongRule) -> None:
 def test_the_same_wrong_number_is_told_once() -> None:
     """Of 20, 10 and 30 µF in a chain, 20/60 of the voltage is also a third of it."""
     typed = {"C1": "20 uF", "C2": "10 uF", "C3": "30 uF"}
-    display = NestDisplay(solve(asking(C_THREE, "12 V", "voltage:C1", values=typed)))
+    display = NestDisplay(solve_nest(asking(C_THREE, "12 V", "voltage:C1", values=typed)))
     both = [BY_ID["equal-voltages"], BY_ID["divided-the-wrong-way"]]
     assert [s.shown.text for rule in both for s in slips_of(display, [rule])] == ["4.00 V"] * 2
     assert [s.rule.id for s in slips_of(display, both)] == ["equal-voltages"]
@@ -234,7 +234,7 @@ def test_the_same_wrong_number_is_told_once() -> None:
 @settings(max_examples=100)
 def test_a_slip_is_never_right_and_never_told_twice(problem: NestProblem) -> None:
     """At the shown digits it differs from the right value and from every other slip."""
-    display = NestDisplay(solve(problem))
+    display = NestDisplay(solve_nest(problem))
     seen = set()
     for slip in slips_of(display, RULES):
         name = slip.wrong.name
@@ -267,7 +267,7 @@ def test_warnings_are_of_different_kinds(
 def test_a_wrong_number_keeps_the_unit_of_the_right_one_below_a_thousand() -> None:
     """So that the unit alone tells nothing; from a thousand on nobody would write it so."""
     typed = {"R1": "1 ohm", "R2": "2 ohm", "R3": "2 ohm"}
-    display = NestDisplay(solve(asking(R_THREE, None, values=typed)))
+    display = NestDisplay(solve_nest(asking(R_THREE, None, values=typed)))
     told = {s.rule.id: s.shown.text for s in slips_of(display, RULES)}
     # Right is 500 mΩ. By product over sum: 1 · 2 · 2 / 5; averaged: 5/3; added: 5.
     assert told == {

@@ -1,0 +1,1 @@
+"""Tests of how nests of series and parallel groups are taught."""
