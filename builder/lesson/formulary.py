@@ -109,6 +109,7 @@ MEANINGS = (
     Meaning("charge", "coulomb", "what has been moved onto one plate and off the other"),
     Meaning("current", "ampere", "how much charge passes in a second"),
     Meaning("voltage", "volt", "what lies between two junctions and drives charge along"),
+    Meaning("potential", "volt", "the voltage of a junction against the one that counts as zero"),
     Meaning("energy", "joule", "what a charged capacitor has stored and can give back"),
     Meaning("power", "watt", "how much energy a resistor turns into heat in a second"),
     Meaning("time", "second", "how long something takes"),
