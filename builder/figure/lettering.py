@@ -90,7 +90,8 @@ def sign(text: str, middle: Point) -> TextLine:
 
 def _symbol(symbol: Symbol) -> Runs:
     index = (Run(symbol.index, "index"),) if symbol.index else ()
-    return (Run(symbol.letter, "italic"), *index)
+    mark = (Run(symbol.mark),) if symbol.mark else ()
+    return (Run(symbol.letter, "italic"), *index, *mark)
 
 
 def _value(value: ValueText) -> Runs:

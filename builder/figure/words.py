@@ -110,7 +110,7 @@ class _Telling:
 def spoken(symbol: Symbol) -> str:
     """A symbol as it is said: ``C2``, ``C eq``."""
     joint = "" if symbol.index.isdigit() or not symbol.index else " "
-    return f"{symbol.letter}{joint}{symbol.index.replace('_', ' ')}"
+    return f"{symbol.letter}{joint}{symbol.index.replace('_', ' ')}{symbol.mark}"
 
 
 def _flat(group: Group) -> bool:

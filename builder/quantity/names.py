@@ -34,17 +34,20 @@ class Symbol:
     Attributes:
         letter: the italic letter.
         index: the subscript, upright; empty if there is none.
+        mark: what follows both: a prime for a value after a change; mostly empty.
     """
 
     letter: str
     index: str = ""
+    mark: str = ""
 
     @property
     def text(self) -> str:
         """The symbol in one line of plain text: ``Q₂₃``, ``C_eq``."""
         if self.index.isdigit():
-            return self.letter + self.index.translate(str.maketrans("0123456789", "₀₁₂₃₄₅₆₇₈₉"))
-        return f"{self.letter}_{self.index}" if self.index else self.letter
+            lowered = self.index.translate(str.maketrans("0123456789", "₀₁₂₃₄₅₆₇₈₉"))
+            return self.letter + lowered + self.mark
+        return f"{self.letter}_{self.index}{self.mark}" if self.index else self.letter + self.mark
 
 
 def element_index(name: str, letter: str) -> str:

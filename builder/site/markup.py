@@ -27,7 +27,9 @@ def symbol_html(symbol: Symbol, of: str = "") -> Markup:
     """
     index = Markup("<sub>{}</sub>").format(symbol.index) if symbol.index else Markup("")
     whose = Markup(' data-of="{}"').format(of) if of else Markup("")
-    return Markup('<span class="sw-sym"{}><i>{}</i>{}</span>').format(whose, symbol.letter, index)
+    return Markup('<span class="sw-sym"{}><i>{}</i>{}{}</span>').format(
+        whose, symbol.letter, index, symbol.mark
+    )
 
 
 @lru_cache(maxsize=64)

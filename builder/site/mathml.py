@@ -36,11 +36,18 @@ from builder.site.spoken import Speaker, spoken_number
 def symbol_math(symbol: Symbol, of: str = "") -> str:
     """A symbol such as Q₂₃, marked with the element whose quantity it is."""
     mark = f' class="sw-sym" data-of="{escape(of)}"' if of else ""
-    if not symbol.index:
-        return f"<mi{mark}>{escape(symbol.letter)}</mi>"
-    index = escape(symbol.index)
+    letter, index = f"<mi>{escape(symbol.letter)}</mi>", escape(symbol.index)
     tag = "mn" if symbol.index.isdigit() else "mtext"
-    return f"<msub{mark}><mi>{escape(symbol.letter)}</mi><{tag}>{index}</{tag}></msub>"
+    lowered, raised = f"<{tag}>{index}</{tag}>", f"<mo>{escape(symbol.mark)}</mo>"
+    match bool(symbol.index), bool(symbol.mark):
+        case True, True:
+            return f"<msubsup{mark}>{letter}{lowered}{raised}</msubsup>"
+        case True, False:
+            return f"<msub{mark}>{letter}{lowered}</msub>"
+        case False, True:
+            return f"<msup{mark}>{letter}{raised}</msup>"
+        case _:
+            return f"<mi{mark}>{escape(symbol.letter)}</mi>"
 
 
 def _row(left: str, relation: str, right: str) -> str:

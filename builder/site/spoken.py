@@ -31,6 +31,8 @@ RELATIONS = {
     "=": "equals", "≈": "is about", "<": "is less than", ">": "is greater than",
     "≤": "is at most", "≥": "is at least",
 }  # fmt: skip
+MARKS = {"′": "prime", "″": "double prime", "‴": "triple prime"}
+"""How the marks of symbols are said."""
 # The names of units and prefixes: SI Brochure (9th ed.), tables 2, 4 and 7.
 _UNITS = {
     "F": "farad", "C": "coulomb", "V": "volt", "J": "joule", "Ω": "ohm", "A": "ampere",
@@ -52,7 +54,8 @@ def spoken_symbol(symbol: Symbol) -> str:
     """A symbol: ``C sub 23``, ``V``."""
     index = symbol.index.replace("_", " ").replace(",", " comma ")
     letter = _LETTERS.get(symbol.letter, symbol.letter)
-    return f"{letter} sub {index}" if index else letter
+    said = f"{letter} sub {index}" if index else letter
+    return f"{said} {MARKS.get(symbol.mark, symbol.mark)}" if symbol.mark else said
 
 
 def spoken_unit(unit: str, *, one: bool = False) -> str:

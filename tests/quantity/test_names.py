@@ -52,3 +52,10 @@ def test_every_kind_has_its_own_letter() -> None:
 def test_a_quantity_has_one_word_for_pages_and_data() -> None:
     """The key of a quantity tells what it is and what it belongs to."""
     assert Name("charge", "C2").key == "charge:C2"
+
+
+def test_a_symbol_may_carry_a_prime() -> None:
+    """A value after a change is written with a prime behind its index."""
+    assert Symbol("Q", "1", "′").text == "Q₁′"
+    assert Symbol("V", mark="″").text == "V″"
+    assert Symbol("Q", "load", "′").text == "Q_load′"

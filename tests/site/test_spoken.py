@@ -136,3 +136,8 @@ def test_rounded_numbers_and_checks() -> None:
            "2.58 amperes." in said  # fmt: skip
     assert "I sub 1 equals I sub 2 plus I sub 3. 2.58 amperes is about 1.03 amperes plus " \
            "1.55 amperes." in said  # fmt: skip
+
+
+def test_a_prime_is_said() -> None:
+    """A symbol after a change is told apart from the one before it."""
+    assert spoken_symbol(Symbol("Q", "1", "′")) == "Q sub 1 prime"
