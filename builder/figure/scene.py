@@ -6,10 +6,15 @@ right, y grows downwards. Nothing here knows how the pieces were laid out.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 from typing import NamedTuple
 
 TERMINAL_RADIUS = 3.5
+HOP_RADIUS = 5.0
+HEAD_LENGTH, HEAD_WIDTH = 10.0, 8.0
+CURL_RADIUS = 17.0
+NAME_SIZE = 0.8
 
 
 class Point(NamedTuple):
@@ -81,13 +86,14 @@ class Component:
     """A symbol with its text.
 
     Attributes:
-        id: the element's name, empty for the source.
+        id: the element's name, empty for the only source of a nest.
         stamp: the kind of symbol, a key of ``builder.figure.symbols``.
         at: the centre of its body.
-        turn: the direction from its + end to its − end: ``right``, ``left`` or ``down``.
+        turn: the direction from its + end to its − end: ``right``, ``left``, ``down`` or ``up``.
         lines: its name and values, and signs such as + and −.
         body: the room of the symbol alone.
         marked: whether it is drawn as marked.
+        source: whether it is a source.
     """
 
     id: str
@@ -97,6 +103,7 @@ class Component:
     lines: tuple[TextLine, ...]
     body: Box
     marked: bool = False
+    source: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,8 +115,59 @@ class Terminal:
 
 
 @dataclass(frozen=True, slots=True)
+class Hop:
+    """Where a wire that runs across passes over one that it is not joined to."""
+
+    junction: str
+    at: Point
+
+
+@dataclass(frozen=True, slots=True)
+class Head:
+    """An arrowhead on the wire of an element, its middle at a point.
+
+    Attributes:
+        of: the element's name.
+        at: its middle.
+        turn: where it points.
+    """
+
+    of: str
+    at: Point
+    turn: str
+
+
+@dataclass(frozen=True, slots=True)
+class Ground:
+    """The ground symbol of a junction, hanging down from a point."""
+
+    junction: str
+    at: Point
+
+
+@dataclass(frozen=True, slots=True)
+class Curl:
+    """A curved arrow inside a loop, with its name in the middle."""
+
+    centre: Point
+    clockwise: bool
+    name: TextLine
+
+
+@dataclass(frozen=True, slots=True)
+class JunctionName:
+    """What is written beside a junction, in small type."""
+
+    junction: str
+    line: TextLine
+
+
+@dataclass(frozen=True, slots=True)
 class Scene:
-    """All pieces of a figure, and the room that they take."""
+    """All pieces of a figure, and the room that they take.
+
+    ``looks`` says which junctions are traced, and in which look: ``a`` or ``b``.
+    """
 
     box: Box
     wires: tuple[Wire, ...]
@@ -117,3 +175,9 @@ class Scene:
     terminals: tuple[Terminal, ...]
     components: tuple[Component, ...]
     frames: tuple[Box, ...]
+    hops: tuple[Hop, ...] = ()
+    heads: tuple[Head, ...] = ()
+    grounds: tuple[Ground, ...] = ()
+    curls: tuple[Curl, ...] = ()
+    names: tuple[JunctionName, ...] = ()
+    looks: Mapping[str, str] = field(default_factory=dict)

@@ -36,7 +36,11 @@ _KINDS = {
     "resistor-ieee": _Kind("ResistorIEEE", 1.1, 0.76),
     "battery": _Kind("Battery", 1.0, 1.0),
     "current-source": _Kind("SourceI", 0.9, 0.9, backwards=True),
+    "switch-open": _Kind("Switch", 1.0, 1.0),
+    "ammeter": _Kind("MeterA", 0.75, 0.75),
+    "voltmeter": _Kind("MeterV", 0.75, 0.75),
 }
+_CONTACT, _OPENING = 2.5, 12.0
 
 
 class Path(NamedTuple):
@@ -70,7 +74,7 @@ class Stamp(NamedTuple):
 
 
 def stamp_kind(element: str, symbols: str) -> str:
-    """The stamp that ``element`` (``capacitor``, ``resistor``) has in a symbol set."""
+    """The stamp that ``element`` (``capacitor``, ``resistor`` …) has in a symbol set."""
     return f"resistor-{symbols}" if element == "resistor" else element
 
 
@@ -79,12 +83,16 @@ def stamp(kind: str) -> Stamp:
     """The geometry of a symbol.
 
     Args:
-        kind: ``capacitor``, ``resistor-iec``, ``resistor-ieee``, ``battery`` or
-            ``current-source``.
+        kind: ``capacitor``, ``resistor-iec``, ``resistor-ieee``, ``battery``,
+            ``current-source``, ``switch-open``, ``switch-closed``, ``ammeter`` or
+            ``voltmeter`` (a meter without its letter), ``gap`` (two open contacts) or
+            ``ground`` (hanging down from (0, 0)).
 
     Raises:
         KeyError: for any other kind.
     """
+    if kind in _MADE:
+        return _MADE[kind]()
     chosen = _KINDS[kind]
     lines, circles = _read(_drawn_by_schemdraw(chosen.element))
     end = max(p.x for line, _ in lines for p in line)
@@ -96,9 +104,37 @@ def stamp(kind: str) -> Stamp:
 
     paths = tuple(Path(tuple(map(place, line)), filled) for line, filled in kept)
     rings = tuple(Circle(place(c.centre), round(c.radius * chosen.along, 2)) for c in circles)
-    length = max([abs(p.x) for path in paths for p in path.points] + [r.radius for r in rings])
+    ends = [abs(ring.centre.x) + ring.radius for ring in rings]
+    length = max([abs(p.x) for path in paths for p in path.points] + ends)
     height = max([abs(p.y) for path in paths for p in path.points] + [r.radius for r in rings])
     return Stamp(length, height, paths, rings)
+
+
+def _closed_switch() -> Stamp:
+    """The open switch with its blade laid from contact to contact."""
+    shape = stamp("switch-open")
+    left, right = sorted(shape.circles)
+    blade = (Point(left.centre.x + left.radius, 0.0), Point(right.centre.x - right.radius, 0.0))
+    return shape._replace(half_height=left.radius, paths=(Path(blade, False),))
+
+
+def _gap() -> Stamp:
+    contacts = tuple(Circle(Point(x, 0.0), _CONTACT) for x in (-_OPENING, _OPENING))
+    return Stamp(_OPENING + _CONTACT, _CONTACT, (), contacts)
+
+
+def _ground() -> Stamp:
+    lines, _ = _read(_drawn_by_schemdraw("Ground"))
+    paths = tuple(Path(tuple(line), filled) for line, filled in lines)
+    return Stamp(
+        max(p.y for path in paths for p in path.points),
+        max(p.x for path in paths for p in path.points),
+        paths,
+        (),
+    )
+
+
+_MADE = {"switch-closed": _closed_switch, "gap": _gap, "ground": _ground}
 
 
 def _drawn_by_schemdraw(element: str) -> str:
