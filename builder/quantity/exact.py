@@ -17,7 +17,7 @@ LARGEST_EXPONENT = 30
 _NUMBER = re.compile(
     r"(?P<sign>[+\-−]?)\s*"
     r"(?:(?P<over>\d+)\s*/\s*(?P<under>\d+)"
-    r"|(?P<digits>\d+\.?\d*|\.\d+)(?:\s*(?:[eE]|[×x*]\s*10\s*\^?)\s*(?P<exp>[+\-−]?\d+))?)",
+    r"|(?P<digits>\d+\.?\d*|\.\d+)(?:\s*(?:[eE]|[×x*]\s*10\s*(?:\^|(?=[+\-−])))\s*(?P<exp>[+\-−]?\d+))?)",
     re.ASCII,
 )
 
