@@ -14,7 +14,7 @@ from builder.problem.typed import describe, missing_space
 from builder.quantity.kinds import KINDS
 from builder.quantity.names import TOTAL, Name
 
-_ASKED = tuple(kind.name for kind in KINDS.values() if kind.typed)
+_ASKED = tuple(dict.fromkeys(quantity for law in LAWS.values() for quantity in law.quantities))
 _EXAMPLE = "a quantity, such as equivalent or charge: C1"
 
 
@@ -104,9 +104,14 @@ class Asking:
         elif self.circuit.names_known:
             self._refuse_name(of, quantity)
 
+    def _known(self) -> tuple[str, ...]:
+        """The quantities that can be asked for, the equivalent first."""
+        law = self.circuit.law
+        return (EQUIVALENT, *(law.quantities[1:] if law else _ASKED))
+
     def _has_quantity(self, quantity: Text, *, alone: bool) -> bool:
         law, word = self.circuit.law, quantity.value
-        known = (EQUIVALENT, *(law.quantities[1:] if law else _ASKED))
+        known = self._known()
         if word not in known and not (law and word == law.value):
             self._refuse_quantity(quantity, known, alone=alone)
             return False

@@ -26,6 +26,7 @@ class Branches:
         places: where each element's junctions stand.
         terminals: the + and the − point, or None if nothing tells them.
         sound: whether every branch could be read.
+        stuck: whether the elements turned out to be no nest, though none hangs loose.
     """
 
     at: Text
@@ -33,6 +34,7 @@ class Branches:
     places: dict[str, tuple[Text, Text]] = field(default_factory=dict)
     terminals: tuple[Text, Text] | None = None
     sound: bool = True
+    stuck: bool = False
 
 
 def take_rows(table: Table, parts: Parts) -> Branches:
@@ -68,6 +70,7 @@ def tree_of(branches: Branches, faults: Faults) -> Tree | None:
     try:
         return find_tree(branches.between, (plus.value, minus.value))
     except NotSeriesParallel as error:
+        branches.stuck = True
         stuck = {name for name, _ in error.stuck}
         names = [name for name in branches.between if name in stuck]
         listed = all_of(names) if len(names) <= 8 else f"{', '.join(names[:7])} and others"

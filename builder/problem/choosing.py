@@ -10,6 +10,7 @@ from builder.problem.circuit import UNKNOWN, read_circuit
 from builder.problem.gathering import Faults
 from builder.problem.located import Entry, Map
 from builder.problem.nest_body import NestBody
+from builder.problem.network.kind import is_network, read_network_body
 from builder.problem.shape import ProblemShape, keys_of
 from builder.problem.table import Table, read_table
 from builder.problem.typed import needed
@@ -65,19 +66,24 @@ def _read_nest(file: File) -> Body:
 
 def _refuse_what_no_nest_has(table: Table, faults: Faults) -> bool:
     before = len(faults)
-    for row in table.sources[1:]:
-        faults.add(row.name.at, "a second source", "one source",
-                   "Circuits of several sources cannot be solved so far. Delete one of the "
-                   "two.")  # fmt: skip
     for row in table.rows:
-        unread = [entry.key for entry in row.more.values()]
-        for key in unread:
-            faults.add(key.at, f"{key.value}, in {row.name.value}", "elements and one source",
+        for key in [entry.key for entry in row.more.values()]:
+            faults.add(key.at, f"{key.value}, in {row.name.value}", "elements and sources",
                        f"Circuits with {key.value} cannot be solved so far.")  # fmt: skip
     return len(faults) > before
 
 
-KINDS: tuple[Kind, ...] = ()
+def _is_network(file: File) -> bool:
+    return is_network(file.inside, file.table)
+
+
+def _read_network(file: File) -> Body:
+    assert file.inside is not None
+    assert file.table is not None
+    return read_network_body(file.inside, file.table, file.faults)
+
+
+KINDS: tuple[Kind, ...] = (Kind(_is_network, _read_network),)
 """Asked in this order; a file of none of them is a nest of series and parallel groups."""
 
 _NEST = Kind(lambda _: True, _read_nest)

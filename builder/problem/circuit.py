@@ -169,6 +169,13 @@ def _refuse_across(node: Map, parts: Parts) -> None:
         parts.faults.add(across.key.at, "across without branches",
                          "across only beside branches",
                          "Delete it: the terminals are the two ends of the group.")  # fmt: skip
+    for key in ("method", "load", "reference", "place"):
+        entry = node.get(key)
+        if entry is not None:
+            parts.faults.add(entry.key.at, f"{key} without branches",
+                             f"{key} only beside branches",
+                             "Delete it, or write the circuit as branches: between named "
+                             "junctions.")  # fmt: skip
 
 
 def _read_terminals(node: Map, source: Entry | None, branches: Branches, parts: Parts) -> None:

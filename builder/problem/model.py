@@ -8,10 +8,16 @@ from fractions import Fraction
 
 from builder.circuit.law import Law
 from builder.circuit.network import Network
+from builder.circuit.switching import Charged, Stage, Switch
 from builder.circuit.tree import Tree
 from builder.quantity.names import Name
 
 LEVELS = ("intro", "core", "stretch")
+
+REDUCTIONS = ("merge", "balance", "symmetry", "delta-star")
+"""The methods that make a network of one source smaller and smaller."""
+METHODS = (*REDUCTIONS, "junctions", "loops", "superposition", "equivalent-source")
+"""How an author may want a network of branches to be solved."""
 
 
 @dataclass(frozen=True)
@@ -99,11 +105,41 @@ class NetworkProblem(Problem):
         network: elements and sources between named junctions.
         method: how the author wants it solved; None for the shortest route.
         place: where the author wants junctions drawn, as column and row; may be empty.
+        reference: the junction that the author takes as 0 V, or None.
+        points: the two points that the author wants looked into, or None.
+        load: the element that the equivalent of everything else is to meet, or None.
+        inner: the element that is a source's internal resistance, by the source's name.
+        method_at: line and column of the method in the file, for faults that only solving shows.
     """
 
     law: Law
     network: Network
     method: str | None = None
+    place: Mapping[str, tuple[Fraction, Fraction]] = field(default_factory=dict)
+    reference: str | None = None
+    points: tuple[str, str] | None = None
+    load: str | None = None
+    inner: Mapping[str, str] = field(default_factory=dict)
+    method_at: tuple[int, int] = (0, 0)
+
+
+@dataclass(frozen=True, kw_only=True)
+class StagesProblem(Problem):
+    """Capacitors and batteries whose switches open and close, one stage after the other.
+
+    Attributes:
+        network: the capacitors, and the batteries as its sources.
+        switches: in the author's order, as they stand at first.
+        charged: what is stated of the capacitors that start charged, by name; the others start
+            without charge, and settle before the first stage if a battery is joined to them.
+        stages: at least one.
+        place: where the author wants junctions drawn, as column and row; may be empty.
+    """
+
+    network: Network
+    switches: tuple[Switch, ...]
+    charged: Mapping[str, Charged]
+    stages: tuple[Stage, ...]
     place: Mapping[str, tuple[Fraction, Fraction]] = field(default_factory=dict)
 
 

@@ -10,7 +10,7 @@ from typing import Annotated, Literal
 
 from pydantic import BaseModel, ConfigDict, Field
 
-from builder.problem.model import LEVELS
+from builder.problem.model import LEVELS, METHODS
 
 NAME_PATTERN = r"^[A-Za-z][A-Za-z0-9_]{0,11}$"
 ID_PATTERN = r"^[A-Za-z0-9][A-Za-z0-9-]*$"
@@ -157,8 +157,30 @@ class CircuitShape(BaseModel):
     )
     across: Ends | None = Field(
         None,
-        description="The + and the − terminal, where no source among the branches tells them.",
+        description="The + and the − terminal, where no source among the branches tells them; or "
+        "the two points that an equivalent source is to stand for.",
         examples=[["top", "bottom"]],
+    )
+    method: str | None = Field(
+        None,
+        description="How branches are to be solved; the shortest way if left out.",
+        examples=["junctions"],
+        json_schema_extra={"enum": list(METHODS)},
+    )
+    load: str | None = Field(
+        None,
+        description="With equivalent-source: the resistor or capacitor that everything else is "
+        "the equivalent of a source to.",
+        examples=["R3"],
+    )
+    reference: str | None = Field(
+        None, description="The junction whose potential counts as 0 V.", examples=["bottom"]
+    )
+    place: dict[str, Annotated[list[float], Field(min_length=2, max_length=2)]] | None = Field(
+        None,
+        description="Where junctions stand in the figure, as [column, row], rows counted upwards; "
+        "drawn well without it, too.",
+        examples=[{"top": [1, 2], "bottom": [1, 0]}],
     )
 
 
@@ -243,7 +265,9 @@ class ProblemShape(Shape):
     )
     find: str | list[FindItem] = Field(
         description="What is asked for. Of capacitors: equivalent, charge, voltage, energy; of "
-        "resistors: equivalent, current, voltage, power. Each of all, total, or elements.",
+        "resistors: equivalent, current, voltage, power. Each of all, total, or elements. Of "
+        "branches also: potential of junctions, voltage between two junctions, and what sources "
+        "deliver; of an equivalent source: open-voltage, inner-resistance, greatest-power.",
         examples=["equivalent", ["equivalent", {"charge": "all"}, {"voltage": ["C1", "C2"]}]],
     )
     digits: int | None = Field(

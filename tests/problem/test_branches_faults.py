@@ -95,30 +95,6 @@ from tests.problem.samples import BRANCHES, changed, faults_of
         ),
         pytest.param(
             BRANCHES,
-            "find",
-            "    R5: {resistance: 5 ohm, between: [top, a]}\n    R6: {resistance: 5 "
-            "ohm, between: [a, bottom]}\n    R7: {resistance: 5 ohm, between: [a, "
-            "left]}\nfind",
-            [
-                "3:3: found elements that never come to lie in series or in parallel: "
-                "R1, R2, R3, R5, R6 and R7; expected a nest of series and parallel "
-                "groups between the terminals. Only such nests can be solved so far. "
-                "Check the junctions of these elements."
-            ],
-            id="bridge",
-        ),
-        pytest.param(
-            BRANCHES,
-            "find",
-            "    V2: {emf: 3 V, between: [top, left]}\nfind",
-            [
-                "8:5: found a second source; expected one source. Circuits of several "
-                "sources cannot be solved so far. Delete one of the two."
-            ],
-            id="second-emf",
-        ),
-        pytest.param(
-            BRANCHES,
             "resistance",
             "restance",
             [

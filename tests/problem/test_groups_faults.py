@@ -135,7 +135,8 @@ from tests.problem.samples import NEST, changed, faults_of
             "serise",
             [
                 '4:3: found the key "serise"; expected source, series, parallel, '
-                'branches or across. Did you mean "series"?'
+                "branches, across, method, load, reference or place. Did you mean "
+                '"series"?'
             ],
             id="misspelled-series",
         ),

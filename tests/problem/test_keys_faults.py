@@ -288,8 +288,8 @@ from tests.problem.samples import NEST, changed, faults_of
             "source",
             "sorce",
             [
-                '3:3: found the key "sorce"; expected source, series, parallel, branches '
-                'or across. Did you mean "source"?'
+                '3:3: found the key "sorce"; expected source, series, parallel, branches, '
+                'across, method, load, reference or place. Did you mean "source"?'
             ],
             id="misspelled-source",
         ),
