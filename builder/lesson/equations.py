@@ -149,7 +149,7 @@ def _stated(
     for statement in statements:
         used = {*names_in(statement.left), *names_in(statement.right)}
         numbers = frozenset(used.intersection(known))
-        if numbers:
+        if numbers and statement.in_numbers:
             exact = statement.relation != "=" or all(display.shown(name).exact for name in numbers)
             relation = statement.relation if exact else "≈"
             yield Stated(statement.left, relation, statement.right, numbers)

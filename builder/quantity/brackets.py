@@ -101,7 +101,10 @@ def numbers_of(shown: Callable[[Name], Shown]) -> Atoms:
 
 def shown_binding(shown: Shown) -> Binding:
     """How a number with its unit binds."""
-    return Binding.NEGATIVE if shown.number.startswith("−") else Binding.PRODUCT
+    if shown.number.startswith("−"):
+        return Binding.NEGATIVE
+    plain = not shown.unit and shown.number.replace(".", "").isdigit()
+    return Binding.WHOLE if plain else Binding.PRODUCT
 
 
 _LOOSEST: dict[Place, tuple[Binding, Binding]] = {

@@ -15,6 +15,8 @@ class QuantityKind:
         unit: the SI unit symbol in which values are kept.
         noun: how a sentence calls it, without an article.
         typed: whether a typed value of that unit is read as this kind; one kind for each unit.
+        prefix_power: the power to which a prefix before the unit is raised: 1 for most, 2 for
+            cm²; 0 if the unit takes none.
     """
 
     name: str
@@ -22,6 +24,7 @@ class QuantityKind:
     unit: str
     noun: str
     typed: bool = True
+    prefix_power: int = 1
 
 
 KINDS: dict[str, QuantityKind] = {
@@ -36,5 +39,10 @@ KINDS: dict[str, QuantityKind] = {
         QuantityKind("current", "I", "A", "current"),
         QuantityKind("power", "P", "W", "power"),
         QuantityKind("time", "t", "s", "time"),
+        QuantityKind("length", "d", "m", "length"),
+        QuantityKind("area", "A", "m²", "area", prefix_power=2),
+        QuantityKind("field", "E", "V/m", "field strength"),
+        QuantityKind("permittivity", "ε", "F/m", "permittivity"),
+        QuantityKind("ratio", "k", "", "pure number", prefix_power=0),
     )
 }

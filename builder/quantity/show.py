@@ -18,7 +18,7 @@ PREFIXES: dict[int, str] = {
     -3: "m", 0: "", 3: "k", 6: "M", 9: "G", 12: "T", 15: "P", 18: "E", 21: "Z", 24: "Y",
     27: "R", 30: "Q",
 }  # fmt: skip
-_EXPONENT_OF = {Fraction(10) ** power: power for power in PREFIXES}
+_EXPONENT_OF = {Fraction(10) ** power: power for power in (*PREFIXES, -4)}
 
 
 @dataclass(frozen=True)
@@ -38,7 +38,7 @@ class Shown:
     @property
     def text(self) -> str:
         """Number and unit with a plain space: ``66.0 µC``."""
-        return f"{self.number} {self.unit}"
+        return f"{self.number} {self.unit}".rstrip()
 
     @property
     def sign(self) -> str:
@@ -63,15 +63,43 @@ def show(value: Exact, kind: str, digits: int = 3) -> Shown:
     if exact == 0:
         return Shown("0", unit, exact=True)
     order, rounded = _round(abs(exact), digits)
-    power = 3 * (order // 3)
+    prefix = _prefix_for(order, KINDS[kind])
     sign = "−" if exact < 0 else ""
-    if power not in PREFIXES:
+    if prefix is None:
         mantissa = _decimal(rounded / Fraction(10) ** order, digits - 1)
         return Shown(
             f"{sign}{mantissa} × 10{_superscript(order)}", unit, exact=rounded == abs(exact)
         )
+    power, written = prefix
     number = _decimal(rounded / Fraction(10) ** power, max(0, digits - 1 - (order - power)))
-    return Shown(sign + number, PREFIXES[power] + unit, exact=rounded == abs(exact))
+    return Shown(sign + number, written + unit, exact=rounded == abs(exact))
+
+
+# Areas are told in km², m², cm² and mm² in the trade; other prefixes of m² are hardly met.
+_SQUARES = {6: "k", 0: "", -4: "c", -6: "m", -12: "µ"}
+_PLAIN_ORDERS = range(-3, 6)
+
+
+def _prefix_for(order: int, kind: QuantityKind) -> tuple[int, str] | None:
+    """The power of ten of the unit in which a value of that order is written, and its prefix.
+
+    None where a power of ten has to stand beside the number.
+    """
+    if kind.prefix_power == 0:
+        return (0, "") if order in _PLAIN_ORDERS else None
+    if kind.prefix_power == 2:
+        power = next((size for size in _SQUARES if size <= order), -12)
+        power = -6 if power == -12 and order >= -8 else power
+        return (power, _SQUARES[power]) if -15 < order < 12 else None
+    power = 3 * (order // 3)
+    return (power, PREFIXES[power]) if power in PREFIXES else None
+
+
+def _prefixes_of(kind: QuantityKind) -> dict[int, str]:
+    """The prefixes before a kind's unit, by the power of ten that they stand for with it."""
+    if kind.prefix_power == 0:
+        return {0: ""}
+    return {2: _SQUARES}.get(kind.prefix_power, PREFIXES)
 
 
 def show_in(value: Exact, kind: str, unit: str, digits: int = 3) -> Shown:
@@ -101,8 +129,8 @@ def show_in(value: Exact, kind: str, unit: str, digits: int = 3) -> Shown:
 
 def unit_power(unit: str, kind: str) -> int | None:
     """The power of ten of a shown unit: −6 for ``µF``; None if it is no unit of that kind."""
-    base = KINDS[kind].unit
-    return next((power for power, prefix in PREFIXES.items() if prefix + base == unit), None)
+    base, prefixes = KINDS[kind].unit, _prefixes_of(KINDS[kind])
+    return next((power for power, prefix in prefixes.items() if prefix + base == unit), None)
 
 
 def last_digit(value: Exact, digits: int = 3) -> Fraction:
@@ -124,13 +152,23 @@ def as_typed(number: str, amount: Fraction, kind: QuantityKind, size: Fraction) 
         size: the size of the typed unit in SI units.
     """
     plain = all(character.isdigit() or character == "." for character in number.lstrip("+-−"))
-    power = _EXPONENT_OF.get(size)
-    if not plain or power is None:
+    prefix = _typed_prefix(size, kind)
+    if not plain or prefix is None:
         return _exact(amount * size, kind)
     digits = number.lstrip("+-−").rstrip(".")
     digits = "0" + digits if digits.startswith(".") else digits
     sign = "−" if amount < 0 else ""
-    return Shown(sign + digits, PREFIXES[power] + kind.unit, exact=True)
+    return Shown(sign + digits, prefix + kind.unit, exact=True)
+
+
+def _typed_prefix(size: Fraction, kind: QuantityKind) -> str | None:
+    """The prefix of a typed unit; lengths may be typed in centimetres and decimetres as well."""
+    power = _EXPONENT_OF.get(size)
+    if kind.name == "length":
+        power = {Fraction(1, 10): -1, Fraction(1, 100): -2}.get(size, power)
+    if power is None:
+        return None
+    return {-1: "d", -2: "c"}.get(power) if power in (-1, -2) else _prefixes_of(kind).get(power)
 
 
 def show_whole(value: Exact, kind: str) -> Shown:
@@ -147,14 +185,14 @@ def _exact(value: Fraction, kind: QuantityKind) -> Shown:
     if value == 0:
         return Shown("0", kind.unit, exact=True)
     order, _ = _round(abs(value), 1)
-    power = min(30, max(-30, 3 * (order // 3)))
+    power, prefix = _prefix_for(min(30, max(-30, order)), kind) or (0, "")
     scaled = abs(value) / Fraction(10) ** power
     sign = "−" if value < 0 else ""
     places = _decimal_places(scaled)
     number = (
         f"{scaled.numerator}/{scaled.denominator}" if places is None else _decimal(scaled, places)
     )
-    return Shown(sign + number, PREFIXES[power] + kind.unit, exact=True)
+    return Shown(sign + number, prefix + kind.unit, exact=True)
 
 
 def _decimal_places(value: Fraction) -> int | None:

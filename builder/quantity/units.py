@@ -10,13 +10,18 @@ from typing import Any
 
 from builder.quantity.kinds import KINDS
 
-_UNIT_WORD = re.compile(r"[A-Za-z\u00b5\u03bc\u03a9\u2126]{1,20}")
+_ONE_UNIT = r"[A-Za-z\u00b5\u03bc\u03a9\u2126]{1,20}(?:\^?[23]|[\u00b2\u00b3])?"
+_UNIT_WORD = re.compile(rf"{_ONE_UNIT}(?:[/*\u00b7]{_ONE_UNIT}){{0,3}}")
+_RAISED = re.compile(r"\^?([23])")
 _SPELLINGS = (
     ("\u03a9", "ohm"),  # the Greek letter
     ("\u2126", "ohm"),  # the ohm sign that some keyboards have
     ("\u03bc", "\u00b5"),  # pint knows the micro sign, not the Greek letter
     ("kilohm", "kiloohm"),  # common practice drops the vowel in these two
     ("megohm", "megaohm"),
+    ("\u00b2", "2"),
+    ("\u00b3", "3"),
+    ("\u00b7", "*"),
 )
 
 
@@ -57,14 +62,14 @@ def _kind_by_dimension() -> dict[Any, str]:
     return {
         registry.parse_units(_spelled(kind.unit)).dimensionality: kind.name
         for kind in KINDS.values()
-        if kind.typed
+        if kind.typed and kind.unit
     }
 
 
 def _spelled(unit: str) -> str:
     for typed, spelled in _SPELLINGS:
         unit = unit.replace(typed, spelled)
-    return unit
+    return _RAISED.sub(r"**\1", unit)
 
 
 @cache
@@ -72,7 +77,7 @@ def read_unit(text: str) -> tuple[str, Fraction] | None:
     """What a typed unit measures.
 
     Args:
-        text: ``uF``, ``µF``, ``kΩ``, ``kohm``, ``milliampere`` …
+        text: ``uF``, ``µF``, ``kΩ``, ``kohm``, ``milliampere``, ``cm^2``, ``kV/mm`` …
 
     Returns:
         The name of the quantity kind and the size of the unit in SI units, exactly;
@@ -91,3 +96,16 @@ def read_unit(text: str) -> tuple[str, Fraction] | None:
     size = Fraction(one.magnitude)
     in_base = _registry().Quantity(Fraction(1), _spelled(KINDS[kind].unit)).to_base_units()
     return kind, size / Fraction(in_base.magnitude)
+
+
+@cache
+def dimension_of_kind(kind: str) -> tuple[Fraction, ...]:
+    """The exponents of length, mass, time and current in the unit of a quantity kind."""
+    unit = KINDS[kind].unit
+    if not unit:
+        return (Fraction(0),) * len(_BASES)
+    dimension = _registry().parse_units(_spelled(unit)).dimensionality
+    return tuple(Fraction(dimension.get(base, 0)) for base in _BASES)
+
+
+_BASES = ("[length]", "[mass]", "[time]", "[current]")

@@ -42,7 +42,8 @@ def relation_html(text: str) -> Markup:
 
 def quantity_text(shown: Shown) -> str:
     """Number and unit that stay on one line."""
-    return f"{shown.number.replace(' ', NO_BREAK)}{NO_BREAK}{shown.unit}"
+    number = shown.number.replace(" ", NO_BREAK)
+    return f"{number}{NO_BREAK}{shown.unit}" if shown.unit else number
 
 
 def marked_number(key: str, shown: Shown) -> Markup:

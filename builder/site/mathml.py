@@ -28,7 +28,7 @@ from builder.quantity.brackets import Binding, letters, numbers_of
 from builder.quantity.formula import Formula, Ref, Sum, names_in
 from builder.quantity.names import Name, Symbol
 from builder.quantity.show import Shown
-from builder.site.formulas.math import formula_math, shown_math
+from builder.site.formulas.math import formula_math, number_and_unit, shown_math
 from builder.site.markup import Writer
 from builder.site.spoken import Speaker, spoken_number
 
@@ -77,10 +77,7 @@ def _lined_up(rows: Iterable[str], said: str) -> Markup:
 
 def number_math(key: str, shown: Shown) -> str:
     """A number with its unit, marked with the key of its quantity."""
-    return (
-        f'<mrow class="sw-n" data-q="{escape(key)}"><mn>{escape(shown.number)}</mn>'
-        f'<mspace width="0.2em"/><mtext>{escape(shown.unit)}</mtext></mrow>'
-    )
+    return f'<mrow class="sw-n" data-q="{escape(key)}">{number_and_unit(shown)}</mrow>'
 
 
 class MathWriter:

@@ -36,8 +36,10 @@ MARKS = {"′": "prime", "″": "double prime", "‴": "triple prime"}
 # The names of units and prefixes: SI Brochure (9th ed.), tables 2, 4 and 7.
 _UNITS = {
     "F": "farad", "C": "coulomb", "V": "volt", "J": "joule", "Ω": "ohm", "A": "ampere",
-    "W": "watt", "s": "second",
+    "W": "watt", "s": "second", "m": "metre",
 }  # fmt: skip
+# What is said before or after the prefixed name of the first unit.
+_COMPOUND = {"m²": ("square ", "m"), "m³": ("cubic ", "m")}
 _PREFIX_WORDS = dict(
     zip(
         PREFIXES.values(),
@@ -46,7 +48,7 @@ _PREFIX_WORDS = dict(
         strict=True,
     )
 )  # fmt: skip
-_LETTERS = {"φ": "phi"}
+_LETTERS = {"φ": "phi", "ε": "epsilon", "κ": "kappa", "π": "pi", "σ": "sigma"}
 _POWER = re.compile(r" ?[×·⋅] ?10([⁺⁻]?)([⁰¹²³⁴⁵⁶⁷⁸⁹]+)")
 
 
@@ -60,7 +62,13 @@ def spoken_symbol(symbol: Symbol) -> str:
 
 def spoken_unit(unit: str, *, one: bool = False) -> str:
     """A unit with its prefix in words: ``microfarads``, ``kilohms``; a strange one as it is."""
-    name, prefix = _UNITS.get(unit[-1:]), _PREFIX_WORDS.get(unit[:-1])
+    if "/" in unit:
+        over, _, under = unit.partition("/")
+        return f"{spoken_unit(over, one=one)} per {spoken_unit(under, one=True)}"
+    if unit[-2:] in _COMPOUND:
+        before, base = _COMPOUND[unit[-2:]]
+        return before + spoken_unit(unit[:-2] + base, one=one)
+    name, prefix = _UNITS.get(unit[-1:]), {**_PREFIX_WORDS, "c": "centi"}.get(unit[:-1])
     if name is None or prefix is None:
         return unit
     # Common practice, no source: the vowel is dropped in these two.
@@ -72,7 +80,7 @@ def spoken_number(shown: Shown) -> str:
     """A number with its unit: ``22 microfarads``, ``1 volt``, ``minus 3.50 millivolts``."""
     number = _POWER.sub(_spoken_power, shown.number)
     number = number.replace("−", "minus ").replace("/", " over ")
-    return f"{number} {spoken_unit(shown.unit, one=shown.number == '1')}"
+    return f"{number} {spoken_unit(shown.unit, one=shown.number == '1')}".rstrip()
 
 
 def _spoken_power(match: re.Match[str]) -> str:

@@ -37,12 +37,14 @@ class Statement:
         left, right: the two sides; quantities that the step is about to find may occur.
         relation: ``=``, or ``>``, ``<``, ``≥``, ``≤`` for a condition.
         about: what it is told of: a junction, a loop, an element; empty if nothing.
+        in_numbers: whether it is written a second time with the numbers that are known.
     """
 
     left: Formula
     right: Formula
     relation: str = "="
     about: str = ""
+    in_numbers: bool = True
 
 
 @dataclass(frozen=True)

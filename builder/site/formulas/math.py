@@ -47,10 +47,15 @@ _OF = "<mo>&#x2061;</mo>"
 
 def shown_math(shown: Shown) -> str:
     """A number with its unit that belongs to no single quantity."""
-    return (
-        f'<mrow><mn>{escape(shown.number)}</mn><mspace width="0.2em"/>'
-        f"<mtext>{escape(shown.unit)}</mtext></mrow>"
-    )
+    return f"<mrow>{number_and_unit(shown)}</mrow>"
+
+
+def number_and_unit(shown: Shown) -> str:
+    """A number, and its unit after a small space if it has one."""
+    number = f"<mn>{escape(shown.number)}</mn>"
+    if not shown.unit:
+        return number
+    return f'{number}<mspace width="0.2em"/><mtext>{escape(shown.unit)}</mtext>'
 
 
 def formula_math(
