@@ -5,12 +5,14 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
-from builder.problem.model import NestProblem, Problem
+from builder.problem.model import NestProblem, Problem, StagesProblem
 from builder.solution.nest.solve import solve_nest
 from builder.solution.solution import Solution
+from builder.solution.stages.solve import solve_stages
 
 SOLVERS: dict[type[Problem], Callable[[Any], Solution]] = {
     NestProblem: solve_nest,
+    StagesProblem: solve_stages,
 }
 """How each kind of problem is solved."""
 

@@ -1,0 +1,1 @@
+"""How charged capacitors and switches are taught."""

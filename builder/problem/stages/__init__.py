@@ -1,0 +1,1 @@
+"""Charged capacitors and switches: what is read of them."""

@@ -1,0 +1,1 @@
+"""Charged capacitors and switches: how their charges settle, stage by stage."""

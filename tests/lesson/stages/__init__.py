@@ -1,0 +1,1 @@
+"""Tests of how charged capacitors and switches are taught."""
