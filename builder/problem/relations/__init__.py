@@ -1,0 +1,1 @@
+"""Problems that are solved by equations: quantities and the relations between them."""
