@@ -85,8 +85,8 @@ def stamp(kind: str) -> Stamp:
     Args:
         kind: ``capacitor``, ``resistor-iec``, ``resistor-ieee``, ``battery``,
             ``current-source``, ``switch-open``, ``switch-closed``, ``ammeter`` or
-            ``voltmeter`` (a meter without its letter), ``gap`` (two open contacts) or
-            ``ground`` (hanging down from (0, 0)).
+            ``voltmeter`` (a meter without its letter), ``gap`` (two open contacts),
+            ``wire`` (a plain line) or ``ground`` (hanging down from (0, 0)).
 
     Raises:
         KeyError: for any other kind.
@@ -134,7 +134,16 @@ def _ground() -> Stamp:
     )
 
 
-_MADE = {"switch-closed": _closed_switch, "gap": _gap, "ground": _ground}
+def _wire() -> Stamp:
+    return Stamp(_OPENING, 0.0, (Path((Point(-_OPENING, 0.0), Point(_OPENING, 0.0)), False),), ())
+
+
+_MADE = {
+    "switch-closed": _closed_switch,
+    "gap": _gap,
+    "wire": _wire,
+    "ground": _ground,
+}
 
 
 def _drawn_by_schemdraw(element: str) -> str:

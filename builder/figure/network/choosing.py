@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from itertools import pairwise
 from collections.abc import Mapping
 from dataclasses import dataclass
+from itertools import pairwise
 
 from builder.figure.network.bends import Shape, fewest_bends
 from builder.figure.network.course import Cell, Course, RailRun, Route
@@ -170,5 +170,5 @@ def _junction(
 def _ring(skeleton: Skeleton) -> Course:
     """A single loop: its lead on the left, the rest round the other three sides."""
     (chain,) = skeleton.chains
-    cells = ((0, 1), (0, 0), (1, 0), (1, 2), (0, 2), (0, 1))
-    return Course((Route(chain, cells, lead=True),), (), {chain.start: (0, 1)})
+    cells = ((0, 0), (1, 0), (1, 1), (0, 1), (0, 0))
+    return Course((Route(chain, cells, lead=True),), (), {chain.start: (0, 0)})

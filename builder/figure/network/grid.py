@@ -7,9 +7,9 @@ gives places. A few sweeps then move lines to where their wires are shortest.
 
 from __future__ import annotations
 
-from itertools import pairwise
 from collections import defaultdict
 from dataclasses import dataclass
+from itertools import pairwise
 
 from builder.figure.network.bends import Shape
 from builder.figure.network.rotation import PlaneMap

@@ -1,0 +1,137 @@
+"""From a network to a scene."""
+
+from __future__ import annotations
+
+from builder.figure.network.choosing import choose_course
+from builder.figure.network.course import Cell, Course, RailRun, Route
+from builder.figure.network.draughting import Sheet, put_down
+from builder.figure.network.embedding import is_planar
+from builder.figure.network.metric import Metric, measure
+from builder.figure.network.placing import course_by_place
+from builder.figure.network.request import Branch, NetworkDrawing
+from builder.figure.network.runs import Run, runs_of, sharings
+from builder.figure.network.skeleton import connected_parts, skeleton, with_terminals
+from builder.figure.scene import TERMINAL_RADIUS, Box, Component, Point, Scene
+from builder.figure.text_size import LINE
+
+MARGIN = 8.0
+_WORSE = 24.0
+
+
+def lay_out_network(drawing: NetworkDrawing) -> Scene:
+    """Every piece of a network's figure in its place."""
+    return _scene(drawing)[0]
+
+
+def places_of(drawing: NetworkDrawing) -> dict[str, tuple[float, float]]:
+    """Where the figure has its junctions, as the next figure may have them for a ``hint``."""
+    _, places = _scene(drawing)
+    return {junction: (point.x, point.y) for junction, point in places.items()}
+
+
+def _scene(drawing: NetworkDrawing) -> tuple[Scene, dict[str, Point]]:
+    course = _course(drawing)
+    runs, metric = _sized(course, drawing.symbols)
+    sheet = put_down(course, runs, metric)
+    components = tuple(_with_arrow_text(c, sheet) for c in sheet.components)
+    scene = Scene(
+        _room(sheet, components),
+        tuple(sheet.wires),
+        tuple(sheet.dots),
+        tuple(sheet.terminals),
+        components,
+        tuple(sheet.frames),
+        tuple(sheet.hops),
+        tuple(sheet.heads),
+        looks=_looks(drawing),
+    )
+    return scene, sheet.places
+
+
+def _course(drawing: NetworkDrawing) -> Course:
+    """The parts of the network side by side."""
+    routes: list[Route] = []
+    rails: list[RailRun] = []
+    spots: dict[str, Cell] = {}
+    column = 0
+    for part in connected_parts(_branches(drawing)):
+        course = _part_course(part, drawing).shifted(column)
+        routes += course.routes
+        rails += course.rails
+        spots |= course.spots
+        column = course.columns + 1
+    return Course(tuple(routes), tuple(rails), spots)
+
+
+def _part_course(part: tuple[Branch, ...], drawing: NetworkDrawing) -> Course:
+    """The way of one part: by the author's places if they can be kept."""
+    met = {junction for branch in part for junction in branch.between}
+    placed = frozenset(met & set(drawing.place))
+    if len(placed) > 1:
+        course = course_by_place(skeleton(part, placed), drawing.place)
+        if course is not None:
+            return course
+    return choose_course(skeleton(part), drawing.hint)
+
+
+def _branches(drawing: NetworkDrawing) -> tuple[Branch, ...]:
+    branches = with_terminals(drawing, as_port=True)
+    if drawing.terminals is not None and not all(
+        is_planar(skeleton(part)) for part in connected_parts(branches)
+    ):
+        stubs = with_terminals(drawing, as_port=False)
+        if all(is_planar(skeleton(part)) for part in connected_parts(stubs)):
+            return stubs
+    return branches
+
+
+def _sized(course: Course, symbols: str) -> tuple[list[Run], Metric]:
+    """Links shared among straight pieces so that the figure is small, then measured."""
+    choices = [sharings(route) for route in course.routes]
+    shared = tuple(ways[0] for ways in choices)
+    best = measure(course, runs_of(course, shared, symbols, True)).size
+    for number, ways in enumerate(choices):
+        for rank, way in enumerate(ways[1:4], start=1):
+            tried = (*shared[:number], way, *shared[number + 1 :])
+            size = measure(course, runs_of(course, tried, symbols, True)).size + _WORSE * rank
+            if size < best:
+                best, shared = size, tried
+    runs = runs_of(course, shared, symbols, False)
+    return runs, measure(course, runs)
+
+
+def _with_arrow_text(component: Component, sheet: Sheet) -> Component:
+    lines = sheet.arrow_lines.get(component.id)
+    if not lines:
+        return component
+    return Component(
+        component.id, component.stamp, component.at, component.turn,
+        (*component.lines, *lines), component.body, component.marked, component.source,
+    )  # fmt: skip
+
+
+def _looks(drawing: NetworkDrawing) -> dict[str, str]:
+    return {
+        junction: look
+        for look, joined in zip("ab", drawing.joined, strict=False)
+        for junction in sorted(joined)
+    }
+
+
+def _room(sheet: Sheet, components: tuple[Component, ...]) -> Box:
+    boxes = [line.box for component in components for line in component.lines]
+    boxes += [component.body for component in components]
+    boxes += sheet.frames
+    points = [point for wire in sheet.wires for point in (wire.start, wire.end)]
+    points += [terminal.at for terminal in sheet.terminals]
+    boxes += [Box(p.x, p.y, p.x, p.y) for p in points]
+    boxes += [
+        Box(t.at.x - TERMINAL_RADIUS, t.at.y - LINE / 2, t.at.x + TERMINAL_RADIUS, t.at.y)
+        for t in sheet.terminals
+    ]
+    return Box(
+        min(box.left for box in boxes) - MARGIN,
+        min(box.top for box in boxes) - MARGIN,
+        max(box.right for box in boxes) + MARGIN,
+        max(box.bottom for box in boxes) + MARGIN,
+    )
