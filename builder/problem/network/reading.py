@@ -9,14 +9,14 @@ from fractions import Fraction
 from builder.circuit.law import LAWS, Law
 from builder.circuit.network import Element, Network, Source
 from builder.problem.gathering import Faults, meant, one_of, quoted
-from builder.problem.located import Entry, Items, Map, Node, Text, Unusable
+from builder.problem.located import Entry, Map, Text
 from builder.problem.model import METHODS
 from builder.problem.network.soundness import refuse_unsound
 from builder.problem.parts import EXAMPLES, SOURCE_KINDS, Given, Parts, above_zero, read_value
+from builder.problem.placing import read_place
 from builder.problem.table import ELEMENTS, SOURCES, Row, Table, read_ends
 from builder.problem.together import check_together
-from builder.problem.typed import as_map, as_text, choice_of, describe
-from builder.quantity.exact import as_fraction, read_number
+from builder.problem.typed import as_text, choice_of
 from builder.quantity.kinds import KINDS
 from builder.quantity.names import element_index
 
@@ -243,38 +243,7 @@ def _known_junction(end: Text, known: tuple[str, ...], faults: Faults) -> bool:
 
 
 def _read_place(circuit: Map, reading: NetworkReading) -> None:
-    entry, faults = circuit.get("place"), reading.faults
-    if entry is None:
-        return
-    node = as_map(entry.value, "junctions, each with [column, row]", faults,
-                  "Write each junction on a line of its own: top: [1, 2].")  # fmt: skip
-    for place in node.entries if node else ():
-        if _known(Entry(place.key, place.key), reading.junctions, "no junction of the circuit",
-                  faults) is None:  # fmt: skip
-            continue
-        where = _two_numbers(place.value, faults)
-        if where is None:
-            continue
-        taken = next((name for name, other in reading.place.items() if other == where), None)
-        if taken is not None:
-            faults.add(place.value.at, f"{place.key.value} in the place of {taken}",
-                       "each junction in a place of its own", "Move one of the two.")  # fmt: skip
-        reading.place[place.key.value] = where
-
-
-def _two_numbers(node: Node, faults: Faults) -> tuple[Fraction, Fraction] | None:
-    if isinstance(node, Unusable):
-        return None
-    texts = node.items if isinstance(node, Items) else ()
-    try:
-        numbers = [as_fraction(read_number(text.value)) for text in texts if isinstance(text, Text)]
-    except ValueError:
-        numbers = []
-    if len(texts) == 2 and len(numbers) == 2 and all(abs(n) <= 100 for n in numbers):
-        return numbers[0], numbers[1]
-    faults.add(node.at, describe(node), "a column and a row, such as [1, 2]",
-               "Write two numbers from -100 to 100 in square brackets.")  # fmt: skip
-    return None
+    reading.place = read_place(circuit, reading.junctions, reading.faults)
 
 
 _TAKEN = ("branches", "source", "across", "method", "load", "reference", "place")

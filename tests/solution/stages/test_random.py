@@ -168,7 +168,7 @@ def test_the_energy_balances_exactly_and_nothing_is_won(solutions: list[StagesSo
             assert stored[0] + delivered == stored[1] + lost
             assert lost >= 0
             lossy += bool(lost > 0)
-    assert lossy > NETWORKS / 2
+    assert lossy >= 100
 
 
 def test_the_least_energy_is_where_the_charges_settle(solutions: list[StagesSolution]) -> None:
