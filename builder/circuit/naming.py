@@ -28,7 +28,7 @@ def name_groups(tree: Tree, letter: str) -> Tree:
         if members == leaves(tree):
             names[members] = TOTAL
             continue
-        index = _joined_index(members, letter)
+        index = joined_index(members, letter)
         while not index or index in taken_indexes:
             index = next(letters)
         taken_indexes.add(index)
@@ -36,7 +36,8 @@ def name_groups(tree: Tree, letter: str) -> Tree:
     return _renamed(tree, names)
 
 
-def _joined_index(members: tuple[str, ...], letter: str) -> str:
+def joined_index(members: tuple[str, ...], letter: str) -> str:
+    """The index that the equivalent of elements gets: 23 of C2 and C3; empty if hard to read."""
     indexes = [element_index(member, letter) for member in members]
     if len(indexes) > MOST_JOINED or not all(index.isdigit() for index in indexes):
         return ""

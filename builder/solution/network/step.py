@@ -4,30 +4,36 @@ What each move of a reduction carries, besides ``network``, ``lines`` and ``memb
 
 ========  ==========================================================================
 MERGE     ``merged``: each group with its equivalent, all of one connection; several where
-          they are alike or arise from one join; ``marked``: the equivalents;
+          they are alike or arise from one move before; ``marked``: the equivalents;
           ``telling["connection"]``: ``series`` or ``parallel``; ``telling["alike"]``:
-          ``yes`` if all groups have the same values.
+          ``yes`` if all of several groups have the same values.
 DROP      ``dropped``: elements that carry nothing; ``telling["because"]``: ``loose`` (they
-          hang at one junction only) or ``loop`` (both ends at the same junction).
+          hang at one junction only) or ``loop`` (both ends at the same junction). With a
+          source, ``lines`` say that their drops and flows are zero.
 BALANCE   ``balance``: the middle element and the arms; ``statements``: the condition, as one
-          ratio for each further pair of arms; ``dropped``: the middle if it is taken out;
-          ``joined``: its ends if they are joined instead; ``telling["then"]``: ``drop`` or
-          ``join``; ``telling["ratio"]``: the common ratio where it is a number;
-          ``telling["middle"]``: ``yes`` if there is a middle element.
-JOIN      ``joined``; ``dropped``: elements whose ends become one junction;
+          ratio for each further pair of arms; ``dropped``: the middle element;
+          ``joined``: its ends, if they are joined and not parted; ``telling["then"]``:
+          ``drop`` or ``join``; ``telling["ratio"]``: the common ratio of the first two pairs
+          of arms where it is a number. ``lines`` as of a drop.
+JOIN      ``joined``; ``dropped``: elements whose ends become one junction, with ``lines`` as
+          of a drop; ``halved``: elements that are taken as two equal ones in series, with a
+          junction between them that is among those joined, or that is all there is of a set;
           ``telling["symmetry"]``: ``same-distance`` (each set holds all junctions that are so
           many elements from + and so many from −), ``alike`` (each junction of a set meets
           equal elements to the same sets) or ``half`` (swapping the terminals changes
           nothing, so what is its own mirror image lies halfway between them: that is the
-          set with the name ``telling["half"]``; other sets are alike); or ``ratio`` (two
-          junctions divide the same voltages in the same ratios: see ``balance``)
-STAR      ``star``: corners, sides and legs; ``marked``: the legs.
-TRIANGLE  ``star`` likewise; ``marked``: the sides.
+          set with the name ``telling["half"]``, and so do the middles of the halved
+          elements; other sets are alike).
+STAR      ``star``: corners, sides and legs; ``mirrored``: the same of its mirror image with
+          the terminals swapped, where both are done at once; ``marked``: the legs.
+TRIANGLE  ``star`` and ``mirrored`` likewise; ``marked``: the sides.
+SPREAD    ``telling["distance"]``: the elements from one terminal to the other;
+          ``telling["junctions"]``: how many there are. See ``reductions/spread.py``.
 DRIVE     ``marked``: the element that is left.
-OPEN      ``undone``: the kind of move that is undone, with the same ``merged``, ``dropped``,
-          ``balance``, ``star``, ``joined`` and ``telling`` as it had; ``marked``: the
-          elements that get their values. Joining is undone along with what was done after
-          it where no value is to be found.
+OPEN      ``undone``: the kind of move that is undone (MERGE, STAR, TRIANGLE; JOIN where
+          elements were halved), with the same ``merged``, ``star``, ``mirrored`` and
+          ``halved`` as it had; ``marked``: the elements that get their values; ``joined``:
+          junctions that are taken apart along with it, since that changes nothing.
 ========  ==========================================================================
 """
 
@@ -53,6 +59,8 @@ class NetworkMove(StrEnum):
     """A balanced bridge: its middle element carries nothing and is taken out."""
     JOIN = "join"
     """Junctions that are at the same potential by symmetry are joined."""
+    SPREAD = "spread"
+    """What enters at one junction leaves evenly at all, by symmetry; two of these are added."""
     STAR = "star"
     """A triangle (delta) of elements becomes a star."""
     TRIANGLE = "triangle"
@@ -162,7 +170,9 @@ class NetworkStep(Step):
         dropped: elements that carry nothing and are taken out.
         joined: junctions that become one, each set by the name that it keeps, which is in it.
         balance: the bridge that is balanced.
+        halved: elements seen as two halves in series, which are the members.
         star: the star and the triangle that stand for each other.
+        mirrored: its mirror image, which is exchanged along with it.
         undone: the kind of move that a walk back undoes.
         loops: the loops that are gone round.
         reference: the junction whose potential is taken as zero; empty if none is.
@@ -178,7 +188,9 @@ class NetworkStep(Step):
     dropped: tuple[str, ...] = field(default=(), kw_only=True)
     joined: Mapping[str, tuple[str, ...]] = field(default_factory=dict, kw_only=True)
     balance: Balanced | None = field(default=None, kw_only=True)
+    halved: tuple[Merged, ...] = field(default=(), kw_only=True)
     star: StarAndTriangle | None = field(default=None, kw_only=True)
+    mirrored: StarAndTriangle | None = field(default=None, kw_only=True)
     undone: NetworkMove | None = field(default=None, kw_only=True)
     loops: tuple[Loop, ...] = field(default=(), kw_only=True)
     reference: str = field(default="", kw_only=True)

@@ -1,0 +1,1 @@
+"""Reductions: a network becomes one element, move by move, and every move is walked back."""

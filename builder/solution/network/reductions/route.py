@@ -1,0 +1,123 @@
+"""The shortest route through a network that a teacher would take, as steps."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Mapping
+from dataclasses import dataclass
+
+from builder.circuit.law import SERIES, Law
+from builder.circuit.network import Network
+from builder.quantity.exact import Exact
+from builder.solution.nest.stepwise import Naming
+from builder.solution.network.reductions.back import backward_steps, drive_step
+from builder.solution.network.reductions.field import in_one_field
+from builder.solution.network.reductions.forward import forward_steps
+from builder.solution.network.reductions.moves import METHOD_MERGE, METHODS, Merge
+from builder.solution.network.reductions.search import Path, shortest
+from builder.solution.network.reductions.state import Piece, State
+from builder.solution.network.reductions.story import story_of
+from builder.solution.network.step import NetworkStep
+
+
+@dataclass(frozen=True)
+class Route:
+    """A network reduced to one element, and every move walked back.
+
+    Attributes:
+        steps: the moves to the equivalent; with a source also what it drives, and the walk back
+            to the drop and the flow of every element. The equivalent is ``total``.
+        naming: of the quantities; its ``resolve`` takes those of the whole network.
+        moves: how many steps lead to the equivalent.
+        cost: of these moves, as a reader feels it: 1 for a merge or a balanced bridge, 2 for a
+            symmetry, 3 with elements cut in halves, 4 for a triangle and a star.
+        effort: the same without the merges.
+        methods: what is used, of ``moves.METHODS``.
+        volts: the potential of each junction with 1 V across the terminals.
+    """
+
+    steps: tuple[NetworkStep, ...]
+    naming: Naming
+    moves: int
+    cost: int
+    effort: int
+    methods: frozenset[str]
+    volts: Mapping[str, Exact]
+
+    @property
+    def leans_on_values(self) -> bool:
+        """Whether the route holds only as long as certain values are equal or in proportion.
+
+        If it does, other numbers fit it only if they are these ones times one factor.
+        """
+        return not self.methods.isdisjoint(METHODS[1:3])
+
+
+def route(
+    network: Network, law: Law, allowed: Collection[str] = METHODS, most: int | None = None
+) -> Route | None:
+    """The shortest route from a network to one element, and back.
+
+    Args:
+        network: connected, with one source at its terminals or none, its values positive:
+            rationals, algebraic numbers or rational functions of symbols.
+        law: of its elements.
+        allowed: the methods that may be used, of ``moves.METHODS``; merging always may.
+        most: the greatest effort of all moves but merges; None for any.
+
+    Returns:
+        The route, or None if reductions alone do not finish, at least not by a way that a short
+        look finds.
+
+    Raises:
+        TypeError: if a value is of no field that is reduced in.
+    """
+    return _route(network, law, allowed, None, most)
+
+
+def route_by(network: Network, law: Law, method: str) -> Route | None:
+    """The shortest route that uses one method, and others besides merging only if it must.
+
+    Args:
+        network: as for ``route``.
+        law: of its elements.
+        method: of ``moves.METHODS``.
+    """
+    if method == METHOD_MERGE:
+        return _route(network, law, (), None, None)
+    alone = _route(network, law, (method,), method, None)
+    return alone or _route(network, law, METHODS, method, None)
+
+
+def _route(
+    network: Network, law: Law, allowed: Collection[str], required: str | None, most: int | None
+) -> Route | None:
+    weights = tuple(law.weight(element.value) for element in network.elements)
+    field, elements = in_one_field(weights)
+    pieces = {
+        id: Piece(element.between, weight)
+        for id, (element, weight) in enumerate(zip(network.elements, elements, strict=True))
+    }
+    reciprocal = law.adds_in == SERIES
+    state = State(pieces, network.terminals, len(pieces), network.junctions, reciprocal)
+    path = shortest(state, allowed, required)
+    if path is None or (most is not None and _effort(path) > most):
+        return None
+    story = story_of(path, network, law, field)
+    forward = tuple(forward_steps(story))
+    drive = drive_step(story)
+    steps = forward if drive is None else (*forward, drive)
+    if network.source is not None:
+        steps = (*steps, *backward_steps(story))
+    return Route(
+        steps,
+        story.naming,
+        len(path.moves),
+        path.cost,
+        _effort(path),
+        frozenset(move.method for move in path.moves),
+        {junction: field.exact(volts) for junction, volts in story.volts.items()},
+    )
+
+
+def _effort(path: Path) -> int:
+    return sum(move.cost for move in path.moves if not isinstance(move, Merge))
