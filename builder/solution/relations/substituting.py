@@ -6,23 +6,9 @@ from collections.abc import Iterator, Mapping
 
 from builder.problem.relations.model import Relation, RelationsProblem
 from builder.quantity.exact import Exact
-from builder.quantity.formula import (
-    Exp,
-    Formula,
-    Ln,
-    Negative,
-    Power,
-    Product,
-    Quotient,
-    ReciprocalSum,
-    Ref,
-    Root,
-    Square,
-    Sum,
-    evaluate,
-    names_in,
-)
+from builder.quantity.formula import Formula, Ref, evaluate, names_in
 from builder.quantity.names import Name
+from builder.quantity.putting import put_in
 from builder.solution.program import Line, Statement
 from builder.solution.relations.algebra import in_order, is_told, rearranged, times_used
 from builder.solution.relations.choosing import choose, may_be
@@ -125,24 +111,3 @@ def _with(relation: Relation, name: Name, formula: Formula) -> Relation:
         tidied(put_in(relation.right, name, formula)),
         relation.written,
     )  # fmt: skip
-
-
-def put_in(formula: Formula, name: Name, other: Formula) -> Formula:
-    """``formula`` with another formula in the place of a quantity."""
-    match formula:
-        case Ref(own):
-            return other if own == name else formula
-        case Sum(parts):
-            return Sum(tuple(put_in(part, name, other) for part in parts))
-        case Product(parts):
-            return Product(tuple(put_in(part, name, other) for part in parts))
-        case ReciprocalSum(parts):
-            return ReciprocalSum(tuple(put_in(part, name, other) for part in parts))
-        case Quotient(over, under):
-            return Quotient(put_in(over, name, other), put_in(under, name, other))
-        case Power(base, exponent):
-            return Power(put_in(base, name, other), exponent)
-        case Negative(part) | Square(part) | Root(part) | Exp(part) | Ln(part):
-            return type(formula)(put_in(part, name, other))
-        case _:
-            return formula

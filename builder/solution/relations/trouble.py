@@ -7,16 +7,11 @@ from collections.abc import Iterable
 from builder.errors import Fault, FaultyFile
 from builder.problem.gathering import Mark, all_of, one_of, quoted
 from builder.problem.relations.model import Relation, RelationsProblem
+from builder.problem.relations.quantities import NEVER_NEGATIVE
 from builder.quantity.exact import Exact
 from builder.quantity.kinds import KINDS
 from builder.quantity.names import Name
 from builder.quantity.show import show
-
-NEVER_NEGATIVE = frozenset(
-    ("capacitance", "resistance", "length", "area", "time", "permittivity", "ratio")
-)
-"""Kinds of quantity that are above zero wherever they occur in a problem."""
-
 
 def fault(
     problem: RelationsProblem, at: Mark, found: str, expected: str, advice: str
