@@ -29,7 +29,6 @@ from builder.quantity.formula import (
     Sum,
 )
 from builder.quantity.names import Name
-from builder.quantity.show import Shown
 
 
 class Binding(IntEnum):
@@ -92,19 +91,6 @@ def binding(formula: Formula, atoms: Atoms = letters) -> Binding:
             return Binding.WHOLE
         case _:
             return _BINDINGS[type(formula)]
-
-
-def numbers_of(shown: Callable[[Name], Shown]) -> Atoms:
-    """Every quantity is its shown number with a unit."""
-    return lambda name: shown_binding(shown(name))
-
-
-def shown_binding(shown: Shown) -> Binding:
-    """How a number with its unit binds."""
-    if shown.number.startswith("−"):
-        return Binding.NEGATIVE
-    plain = not shown.unit and shown.number.replace(".", "").isdigit()
-    return Binding.WHOLE if plain else Binding.PRODUCT
 
 
 _LOOSEST: dict[Place, tuple[Binding, Binding]] = {

@@ -24,10 +24,10 @@ from builder.lesson.equations import (
     Symbols,
     Values,
 )
-from builder.quantity.brackets import Binding, letters, numbers_of
+from builder.quantity.brackets import Binding, letters
 from builder.quantity.formula import Formula, Ref, Sum, names_in
 from builder.quantity.names import Name, Symbol
-from builder.quantity.show import Shown
+from builder.quantity.show import Shown, numbers_of
 from builder.site.formulas.math import formula_math, number_and_unit, shown_math
 from builder.site.markup import Writer
 from builder.site.spoken import Speaker, spoken_number

@@ -19,7 +19,7 @@ from builder.lesson.equations import (
     Values,
 )
 from builder.lesson.prose import NumberOf, Piece, Prose, Relation, SymbolOf, Written, WrongNumber
-from builder.quantity.brackets import Binding, shown_binding
+from builder.quantity.brackets import Binding
 from builder.quantity.formula import Formula
 from builder.quantity.names import Name
 from builder.site.formulas.text import plain_formula
@@ -143,6 +143,6 @@ class _Text:
 
         def bound(name: Name) -> Binding:
             shown = self._display.shown
-            return shown_binding(shown(name)) if as_number(name) else Binding.WHOLE
+            return shown(name).binding if as_number(name) else Binding.WHOLE
 
         return plain_formula(formula, atom, top=top, atoms=bound)

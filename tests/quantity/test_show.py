@@ -8,7 +8,7 @@ from fractions import Fraction
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from sympy import Rational, Symbol
+from sympy import Rational, sqrt
 
 from builder.quantity.exact import as_fraction
 from builder.quantity.kinds import KINDS
@@ -193,10 +193,10 @@ def test_the_last_shown_digit_has_a_size(value: str, digits: int, size: Fraction
     assert last_digit(Rational(value), digits) == size
 
 
-def test_a_symbol_is_not_shown_as_a_number() -> None:
-    """A value that holds a symbol is refused rather than guessed."""
-    with pytest.raises(TypeError, match="V is not a rational number"):
-        show(Symbol("V"), "voltage")
+def test_a_value_that_is_no_fraction_of_polynomials_is_refused() -> None:
+    """A root is refused rather than guessed."""
+    with pytest.raises(TypeError, match="is not a rational number"):
+        show(sqrt(2), "voltage")
 
 
 def test_number_and_unit_stand_apart() -> None:

@@ -8,7 +8,7 @@ from fractions import Fraction
 import pytest
 from sympy import Rational
 
-from builder.quantity.brackets import Binding, numbers_of
+from builder.quantity.brackets import Binding
 from builder.quantity.formula import (
     Amount,
     Exp,
@@ -28,7 +28,7 @@ from builder.quantity.formula import (
     System,
 )
 from builder.quantity.names import Name
-from builder.quantity.show import Shown
+from builder.quantity.show import Shown, numbers_of
 from builder.site.formulas.math import formula_math
 from builder.site.formulas.text import plain_formula
 from builder.site.spoken import spoken_formula, spoken_number
