@@ -23,6 +23,9 @@ from builder.solution.stages.history import ALL_STAGES, History
 from builder.solution.stages.moves import added, signed
 from builder.solution.stages.step import StagesMove, StagesStep
 
+ALL = "all-stages"
+"""The id of the step that adds up all stages."""
+
 
 @dataclass(frozen=True)
 class Account:
@@ -132,7 +135,7 @@ class Account:
                 parts: list[Formula] = [Ref(Name(quantity, moment(owner, s))) for s in stages]
                 lines.append(Line(Name(quantity, f"{owner}@{ALL_STAGES}"), added(parts, quantity)))
         if lines:
-            yield StagesStep("all-stages", StagesMove.LOST, tuple(lines), self.history.last)
+            yield StagesStep(ALL, StagesMove.LOST, tuple(lines), self.history.last)
 
 
 def beyond_plus(battery: Source, problem: StagesProblem, wiring: Wiring) -> frozenset[str]:

@@ -16,7 +16,7 @@ from builder.quantity.exact import Exact
 from builder.quantity.formula import Ref
 from builder.quantity.names import Name
 from builder.solution.program import Line
-from builder.solution.stages.energy import Account, beyond_plus
+from builder.solution.stages.energy import ALL, Account, beyond_plus
 from builder.solution.stages.equations import together
 from builder.solution.stages.history import History
 from builder.solution.stages.moves import (
@@ -93,7 +93,9 @@ def tell(problem: StagesProblem) -> Story:
     history = _history(problem, wirings, tuple(charges[1:]), tuple(changed[1:]))
     held = tuple(frozenset(n for n, q in those.items() if q != 0) for those in charges[1:])
     account = tuple(Account(problem, history, wirings, held).steps())
-    return Story(_in_order(steps, account), history, closed, wirings, tuple(charges[1:]))
+    return Story(
+        _in_order(steps, account, history.active), history, closed, wirings, tuple(charges[1:])
+    )
 
 
 def _stated(problem: StagesProblem) -> Iterator[StagesStep]:
@@ -172,7 +174,14 @@ def _history(
     return History(changed, active, delivering)
 
 
-def _in_order(steps: list[StagesStep], account: tuple[StagesStep, ...]) -> tuple[StagesStep, ...]:
-    """The account of each stage after its moves."""
-    both = [*steps, *account]
-    return tuple(sorted(both, key=lambda step: (step.stage, step.id == "all-stages")))
+def _in_order(
+    steps: list[StagesStep], account: tuple[StagesStep, ...], active: tuple[int, ...]
+) -> tuple[StagesStep, ...]:
+    """The account of each stage after its moves; what is stored at first opens the first one."""
+    first = min(active, default=0)
+    placed = [
+        *((step.stage, 0, step) for step in steps),
+        *((step.stage or first, 1, step) for step in account if step.id != ALL),
+        *((len(steps), 2, step) for step in account if step.id == ALL),
+    ]
+    return tuple(step for _, _, step in sorted(placed, key=lambda each: each[:2]))
