@@ -11,7 +11,10 @@ from builder.problem.gathering import Faults
 from builder.problem.located import Entry, Map
 from builder.problem.nest_body import NestBody
 from builder.problem.network.kind import is_network, read_network_body
+from builder.problem.relations.body import read_relations
 from builder.problem.shape import ProblemShape, keys_of
+from builder.problem.stages.kind import is_in_stages, read_stages_body
+from builder.problem.stages.reading import STAGES
 from builder.problem.table import Table, read_table
 from builder.problem.typed import needed
 
@@ -83,11 +86,31 @@ def _read_network(file: File) -> Body:
     return read_network_body(file.inside, file.table, file.faults)
 
 
-KINDS: tuple[Kind, ...] = (Kind(_is_network, _read_network),)
+def _is_in_stages(file: File) -> bool:
+    return is_in_stages(file.root.get(STAGES), file.table)
+
+
+def _read_stages(file: File) -> Body:
+    return read_stages_body(file.inside, file.table, file.root.get(STAGES), file.faults)
+
+
+def _is_relations(file: File) -> bool:
+    return file.has("quantities", "relations")
+
+
+def _read_relations(file: File) -> Body:
+    return read_relations(file.root, file.faults)
+
+
+KINDS: tuple[Kind, ...] = (
+    Kind(_is_relations, _read_relations),
+    Kind(_is_in_stages, _read_stages),
+    Kind(_is_network, _read_network),
+)
 """Asked in this order; a file of none of them is a nest of series and parallel groups."""
 
 _NEST = Kind(lambda _: True, _read_nest)
-_WITHOUT_CIRCUIT = ("relations", "plates")
+_WITHOUT_CIRCUIT = ("quantities", "relations", "plates")
 _ALL_KEYS = keys_of(ProblemShape)
 
 

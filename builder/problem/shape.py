@@ -211,7 +211,65 @@ class ChoiceShape(Shape):
     )
 
 
-Asked = str | list[str]
+class StageShape(Shape):
+    """What is done at once, after which the charges settle."""
+
+    model_config = ConfigDict(json_schema_extra={"minProperties": 1})
+
+    close: str | list[str] | None = Field(
+        None, description="Switches that are closed.", examples=["S1", ["S1", "S2"]]
+    )
+    open: str | list[str] | None = Field(
+        None,
+        description="Switches that are opened; beside close, they open first.",
+        examples=["S1"],
+    )
+    turn: str | list[str] | None = Field(
+        None,
+        description="Capacitors that are taken out, with their charge, and put back the other "
+        "way round.",
+        examples=["C2"],
+    )
+
+
+Asked = str | list[str] | Annotated[dict[str, str], Field(min_length=1)]
+
+
+class QuantityShape(Shape):
+    """A quantity in its long form."""
+
+    value: str | None = Field(
+        None, description="Of what is given, with its unit.", examples=["1 mm"]
+    )
+    kind: str | None = Field(
+        None,
+        description="Of what is unknown: capacitance, charge, voltage, energy, length, number …",
+        examples=["capacitance"],
+    )
+    is_: str | None = Field(
+        None,
+        alias="is",
+        description="What it is, to go on after “find”.",
+        examples=["the gap between the plates"],
+    )
+    choose: Literal["larger", "smaller"] | None = Field(
+        None,
+        description="Which value is meant where an equation leaves two.",
+        examples=["larger"],
+    )
+
+
+class RelationShape(Shape):
+    """An equation with the reason why it holds."""
+
+    equation: str = Field(
+        description="Left side = right side.", examples=["C = eps0 * k * A / d"]
+    )
+    because: str | None = Field(
+        None,
+        description="Why it holds, in a sentence.",
+        examples=["The field between the plates is the same everywhere."],
+    )
 
 
 class QuestionShape(Shape):
@@ -259,9 +317,31 @@ class ProblemShape(Shape):
         "name, {C1.value} its value, {V0} the source.",
         examples=["The lamp is fed from {C1}."],
     )
-    circuit: CircuitShape = Field(
+    circuit: CircuitShape | None = Field(
+        None,
         description="The source and the elements.",
         examples=[{"source": "12 V", "series": [{"C1": "10 uF"}, {"C2": "22 uF"}]}],
+    )
+    quantities: dict[str, str | QuantityShape] | None = Field(
+        None,
+        description="Of a problem of plain equations: each name with its value, or with the kind "
+        "of what is unknown. The constants eps0 and pi need not be stated.",
+        examples=[{"A": "8 cm^2", "d": "1 mm", "C": "capacitance"}],
+        min_length=1,
+    )
+    relations: list[str | RelationShape] | None = Field(
+        None,
+        description="The equations that hold between the quantities. Their units are checked; "
+        "which equation gives which unknown is found.",
+        examples=[["C = eps0 * A / d", "Q = C * V"]],
+        min_length=1,
+    )
+    stages: list[StageShape] | None = Field(
+        None,
+        description="What is done to the switches of a circuit of capacitors, one stage after "
+        "the other; what is asked for is found after the last, or `after` one of them.",
+        examples=[[{"close": "S1"}, {"open": "S1"}, {"close": ["S2", "S3"]}]],
+        min_length=1,
     )
     find: str | list[FindItem] = Field(
         description="What is asked for. Of capacitors: equivalent, charge, voltage, energy; of "

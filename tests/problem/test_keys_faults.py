@@ -56,7 +56,8 @@ from tests.problem.samples import NEST, changed, faults_of
             "titel",
             [
                 '1:1: found the key "titel"; expected title, level, objectives, '
-                "scenario, circuit, find, digits, plan, words or questions. Did you mean "
+                "scenario, circuit, quantities, relations, stages, find, digits, plan, words or "
+                "questions. Did you mean "
                 '"title"?'
             ],
             id="misspelled-key",
@@ -67,7 +68,8 @@ from tests.problem.samples import NEST, changed, faults_of
             "author: me\nfind",
             [
                 '7:1: found the key "author"; expected title, level, objectives, '
-                "scenario, circuit, find, digits, plan, words or questions. Delete the "
+                "scenario, circuit, quantities, relations, stages, find, digits, plan, words or "
+                "questions. Delete the "
                 "key, or check its spelling."
             ],
             id="unknown-key",
