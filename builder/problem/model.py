@@ -7,9 +7,11 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 
 from builder.circuit.law import Law
+from builder.circuit.mixed import MixedCircuit
 from builder.circuit.network import Network
 from builder.circuit.switching import Charged, Stage, Switch
 from builder.circuit.tree import Tree
+from builder.quantity.measure import Measure
 from builder.quantity.names import Name
 
 LEVELS = ("intro", "core", "stretch")
@@ -140,6 +142,26 @@ class StagesProblem(Problem):
     switches: tuple[Switch, ...]
     charged: Mapping[str, Charged]
     stages: tuple[Stage, ...]
+    place: Mapping[str, tuple[Fraction, Fraction]] = field(default_factory=dict)
+
+
+@dataclass(frozen=True, kw_only=True)
+class TransientProblem(Problem):
+    """Resistors and capacitors after a change at t = 0.
+
+    Attributes:
+        circuit: what is connected, and which switches change.
+        charged: what is stated of the capacitors that start charged, by name; the others have
+            settled before the change, or start without charge if nothing has charged them.
+        times: the times that are asked about, ``t1`` first, by that word.
+        levels: the voltages whose time is asked for, by the names of ``level_of``.
+        place: where the author wants junctions drawn, as column and row; may be empty.
+    """
+
+    circuit: MixedCircuit
+    charged: Mapping[str, Charged] = field(default_factory=dict)
+    times: Mapping[str, Measure] = field(default_factory=dict)
+    levels: Mapping[Name, Measure] = field(default_factory=dict)
     place: Mapping[str, tuple[Fraction, Fraction]] = field(default_factory=dict)
 
 

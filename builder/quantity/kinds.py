@@ -39,6 +39,7 @@ KINDS: dict[str, QuantityKind] = {
         QuantityKind("current", "I", "A", "current"),
         QuantityKind("power", "P", "W", "power"),
         QuantityKind("time", "t", "s", "time"),
+        QuantityKind("time-constant", "τ", "s", "time constant", typed=False),
         QuantityKind("length", "d", "m", "length"),
         QuantityKind("area", "A", "m²", "area", prefix_power=2),
         QuantityKind("field", "E", "V/m", "field strength"),

@@ -1,0 +1,151 @@
+"""The independent second method: the capacitor as a source of whatever voltage it holds.
+
+With the store of charge replaced by a source of v volts, the rest is linear: every quantity is
+a + b·v. Both numbers come from two solutions of the equations of all junctions and all sources
+at once (modified nodal analysis), exactly. The current into the store, a + b·v, is zero long
+after, and −1/b is the resistance that the store sees; nothing is merged, and no step is used.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from sympy import Integer
+
+from builder.circuit.mixed import MixedCircuit, joined
+from builder.quantity.exact import Exact
+from builder.quantity.linear import solve_exactly
+
+
+@dataclass(frozen=True)
+class Linear:
+    """A quantity that depends on the store's voltage as ``a + b·v``."""
+
+    a: Exact
+    b: Exact
+
+    def at(self, v: Exact) -> Exact:
+        """Its value while the store holds ``v`` volts."""
+        return self.a + self.b * v
+
+
+@dataclass(frozen=True)
+class Response:
+    """How a circuit answers to the voltage of its store.
+
+    Attributes:
+        into: the current into the store's + plate, in amperes.
+        currents: through each resistor, from its first to its second junction, in amperes.
+        delivered: out of the + terminal of each source, in amperes.
+    """
+
+    into: Linear
+    currents: Mapping[str, Linear]
+    delivered: Mapping[str, Linear]
+
+    @property
+    def final(self) -> Exact:
+        """The store's voltage long after, in volts."""
+        return -self.into.a / self.into.b
+
+    @property
+    def seen(self) -> Exact:
+        """The resistance that the store sees, in ohms."""
+        return -1 / self.into.b
+
+
+@dataclass(frozen=True)
+class _Drive:
+    """A source of voltage or current between two points."""
+
+    name: str
+    quantity: str
+    value: Exact
+    ends: tuple[str, str]
+
+
+def response(circuit: MixedCircuit, ends: tuple[str, str], *, after: bool = True) -> Response:
+    """Solve a circuit for every voltage of its store.
+
+    Args:
+        circuit: its capacitors are gaps here, but for the store.
+        ends: the junctions of the store, + plate first.
+        after: whether the switches stand as after the change.
+
+    Raises:
+        ZeroDivisionError: if the circuit has no single solution.
+    """
+    node = joined(circuit.junctions, [s.between for s in circuit.closed(after=after)])
+    drives = [
+        _Drive(s.name, s.quantity, s.value, (node[s.between[0]], node[s.between[1]]))
+        for s in circuit.sources
+    ]
+    store = _Drive("", "voltage", Integer(0), (node[ends[0]], node[ends[1]]))
+    off = [_Drive(d.name, d.quantity, Integer(0), d.ends) for d in drives]
+    one = _Drive("", "voltage", Integer(1), store.ends)
+    with_sources = _solve(circuit, node, [*drives, store])
+    with_store = _solve(circuit, node, [*off, one])
+
+    def linear(key: tuple[str, str]) -> Linear:
+        return Linear(with_sources[key], with_store[key])
+
+    out = linear(("source", ""))
+    return Response(
+        Linear(-out.a, -out.b),
+        {r.name: linear(("resistor", r.name)) for r in circuit.resistors},
+        {d.name: linear(("source", d.name)) for d in drives},
+    )
+
+
+def _solve(
+    circuit: MixedCircuit, node: Mapping[str, str], drives: Sequence[_Drive]
+) -> dict[tuple[str, str], Exact]:
+    """Currents of all resistors and sources."""
+    points = _grounded(circuit, node, drives)
+    row_of = {
+        point: row for row, point in enumerate(p for p, ground in points.items() if p != ground)
+    }
+    volts = [drive for drive in drives if drive.quantity == "voltage"]
+    size = len(row_of) + len(volts)
+    rows = [[Integer(0)] * size for _ in range(size)]
+    right: list[Exact] = [Integer(0)] * size
+    for resistor in circuit.resistors:
+        first, second = (node[end] for end in resistor.between)
+        for here, there in ((first, second), (second, first)):
+            if here in row_of and first != second:
+                rows[row_of[here]][row_of[here]] += 1 / resistor.value
+                if there in row_of:
+                    rows[row_of[here]][row_of[there]] -= 1 / resistor.value
+    for column, drive in enumerate(volts, start=len(row_of)):
+        for end, sign in zip(drive.ends, (1, -1), strict=True):
+            if end in row_of:
+                rows[row_of[end]][column] -= sign
+                rows[column][row_of[end]] += sign
+        right[column] = drive.value
+    for drive in drives:
+        if drive.quantity == "current":
+            for end, sign in zip(drive.ends, (1, -1), strict=True):
+                if end in row_of:
+                    right[row_of[end]] += sign * drive.value
+    solved = solve_exactly(tuple(map(tuple, rows)), tuple(right)) if size else ()
+    height = {point: solved[row_of[point]] if point in row_of else Integer(0) for point in points}
+    found: dict[tuple[str, str], Exact] = {}
+    for resistor in circuit.resistors:
+        first, second = (node[end] for end in resistor.between)
+        found["resistor", resistor.name] = (height[first] - height[second]) / resistor.value
+    for column, drive in enumerate(volts, start=len(row_of)):
+        found["source", drive.name] = solved[column]
+    for drive in drives:
+        if drive.quantity == "current":
+            found["source", drive.name] = drive.value
+    return found
+
+
+def _grounded(
+    circuit: MixedCircuit, node: Mapping[str, str], drives: Sequence[_Drive]
+) -> dict[str, str]:
+    """Each point with the point that is taken as 0 V in its connected part."""
+    pairs = [(node[r.between[0]], node[r.between[1]]) for r in circuit.resistors]
+    pairs += [drive.ends for drive in drives]
+    return joined(dict.fromkeys(node.values()), pairs)

@@ -1,0 +1,131 @@
+"""What is charged: a capacitor, or several that are one equivalent."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+
+from builder.circuit.between import NotSeriesParallel, find_tree
+from builder.circuit.law import CAPACITORS, SERIES
+from builder.circuit.mixed import MixedCircuit, joined, moved
+from builder.circuit.naming import name_groups
+from builder.circuit.network import Element
+from builder.circuit.tree import Group, Leaf, Tree, groups
+from builder.problem.branches import oriented
+from builder.quantity.formula import Formula, Product, Quotient, Ref
+from builder.quantity.names import TOTAL, Name
+from builder.solution.program import Line
+from builder.solution.transient.naming import STORE, at
+
+
+@dataclass(frozen=True)
+class Store:
+    """What holds the charge.
+
+    Attributes:
+        id: the capacitor, or ``store`` for several together.
+        ends: its two junctions, + plate first.
+        tree: of its capacitors.
+    """
+
+    id: str
+    ends: tuple[str, str]
+    tree: Tree
+
+    @property
+    def value(self) -> Name:
+        """Its capacitance."""
+        return Name(CAPACITORS.value, self.id)
+
+    def merges(self) -> tuple[Line, ...]:
+        """How its capacitance follows from its capacitors; nothing for a single one."""
+        if isinstance(self.tree, Leaf):
+            return ()
+
+        def value(part: Tree) -> Ref:
+            return Ref(Name(CAPACITORS.value, STORE if part.id == TOTAL else part.id))
+
+        return tuple(
+            Line(
+                value(group).name,
+                CAPACITORS.merged(group.connection, tuple(map(value, group.parts))),
+            )
+            for group in groups(self.tree)
+        )
+
+    def voltages(self, when: str) -> tuple[Line, ...]:
+        """The voltage of each of its capacitors at a moment, all without charge at first."""
+        return tuple(self._shared(self.tree, Ref(at("voltage", self.id, when)), when))
+
+    def _shared(self, part: Tree, volts: Formula, when: str) -> list[Line]:
+        if isinstance(part, Leaf):
+            name = at("voltage", part.id, when)
+            return [] if volts == Ref(name) else [Line(name, volts)]
+        lines = []
+        for inner in part.parts:
+            across = volts
+            if part.connection == SERIES:
+                whole = Name(CAPACITORS.value, STORE if part.id == TOTAL else part.id)
+                own = Name(CAPACITORS.value, inner.id)
+                across = Product((Quotient(Ref(whole), Ref(own)), volts))
+            if isinstance(inner, Group):
+                name = at("voltage", inner.id, when)
+                lines.append(Line(name, across))
+                across = Ref(name)
+            lines += self._shared(inner, across, when)
+        return lines
+
+
+class SeveralStores(Exception):
+    """Raised when capacitors cannot be merged into one.
+
+    Attributes:
+        names: of the capacitors.
+    """
+
+    def __init__(self, names: tuple[str, ...]) -> None:
+        super().__init__(names)
+        self.names = names
+
+    def __str__(self) -> str:
+        return f"{', '.join(self.names)} do not merge into one capacitor"
+
+
+def store_of(circuit: MixedCircuit) -> Store:
+    """What is charged in a circuit after the change.
+
+    Raises:
+        SeveralStores: if its capacitors cannot be merged into one.
+    """
+    capacitors = circuit.capacitors
+    if len(capacitors) == 1:
+        return Store(capacitors[0].name, capacitors[0].between, Leaf(capacitors[0].name))
+    names = tuple(capacitor.name for capacitor in capacitors)
+    node = joined(circuit.junctions, [switch.between for switch in circuit.closed(after=True)])
+    placed = [moved(capacitor, node) for capacitor in capacitors]
+    own = dict.fromkeys(point for capacitor in placed for point in capacitor.between)
+    others = {node[end] for resistor in circuit.resistors for end in resistor.between}
+    others |= {node[end] for source in circuit.sources for end in source.between}
+    ends = tuple(point for point in own if point in others)
+    if len(ends) != 2:
+        raise SeveralStores(names)
+    between = {capacitor.name: capacitor.between for capacitor in placed}
+    try:
+        tree = find_tree(between, (ends[0], ends[1]))
+    except NotSeriesParallel:
+        raise SeveralStores(names) from None
+    return Store(STORE, (ends[0], ends[1]), name_groups(tree, CAPACITORS.letter))
+
+
+def laid(store: Store, circuit: MixedCircuit) -> Mapping[str, Element]:
+    """The capacitors of a store, each with its + end first."""
+    between = {c.name: c.between for c in circuit.capacitors}
+    if isinstance(store.tree, Leaf):
+        return {c.name: c for c in circuit.capacitors}
+    node = joined(circuit.junctions, [switch.between for switch in circuit.closed(after=True)])
+    placed = {name: (node[a], node[b]) for name, (a, b) in between.items()}
+    ends = oriented(store.tree, placed, store.ends[0])
+    return {
+        c.name: c if ends[c.name] == placed[c.name] else replace(c, between=c.between[::-1])
+        for c in circuit.capacitors
+    }
