@@ -8,18 +8,21 @@ nothing.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import islice
 
 from builder.solution.network.reductions.moves import Balance, Bridge, Join
 from builder.solution.network.reductions.state import State
 
+FEW = 3
+
 
 def balances(state: State) -> Iterator[Balance | Join]:
-    """Every use of a balanced bridge.
+    """The uses of the first few balanced bridges; where there are more, symmetry does better.
 
     Args:
         state: in which nothing can be merged, so that two junctions share one piece at most.
     """
-    for bridge in bridges(state):
+    for bridge in islice(bridges(state), FEW):
         if bridge.middle is not None:
             yield Balance(bridge)
         gone = () if bridge.middle is None else (bridge.middle,)

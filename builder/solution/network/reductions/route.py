@@ -2,21 +2,25 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Mapping
+from collections.abc import Collection
 from dataclasses import dataclass
 
 from builder.circuit.law import SERIES, Law
 from builder.circuit.network import Network
-from builder.quantity.exact import Exact
+from builder.quantity.names import TOTAL
 from builder.solution.nest.stepwise import Naming
+from builder.solution.network.reductions import spread
 from builder.solution.network.reductions.back import backward_steps, drive_step
-from builder.solution.network.reductions.field import in_one_field
+from builder.solution.network.reductions.field import Field, in_one_field
 from builder.solution.network.reductions.forward import forward_steps
-from builder.solution.network.reductions.moves import METHOD_MERGE, METHODS, Merge
+from builder.solution.network.reductions.moves import METHOD_MERGE, METHOD_SYMMETRY, METHODS
 from builder.solution.network.reductions.search import Path, shortest
 from builder.solution.network.reductions.state import Piece, State
 from builder.solution.network.reductions.story import story_of
 from builder.solution.network.step import NetworkStep
+
+MOST = 13
+"""More than three triangles and stars, or two with symmetry, is more than equations ask for."""
 
 
 @dataclass(frozen=True)
@@ -29,10 +33,10 @@ class Route:
         naming: of the quantities; its ``resolve`` takes those of the whole network.
         moves: how many steps lead to the equivalent.
         cost: of these moves, as a reader feels it: 1 for a merge or a balanced bridge, 2 for a
-            symmetry, 3 with elements cut in halves, 4 for a triangle and a star.
+            symmetry, 3 with elements cut in halves, 4 for a triangle and a star, 8 for two
+            even flows.
         effort: the same without the merges.
         methods: what is used, of ``moves.METHODS``.
-        volts: the potential of each junction with 1 V across the terminals.
     """
 
     steps: tuple[NetworkStep, ...]
@@ -41,7 +45,6 @@ class Route:
     cost: int
     effort: int
     methods: frozenset[str]
-    volts: Mapping[str, Exact]
 
     @property
     def leans_on_values(self) -> bool:
@@ -53,7 +56,7 @@ class Route:
 
 
 def route(
-    network: Network, law: Law, allowed: Collection[str] = METHODS, most: int | None = None
+    network: Network, law: Law, allowed: Collection[str] = METHODS, most: int | None = MOST
 ) -> Route | None:
     """The shortest route from a network to one element, and back.
 
@@ -62,7 +65,7 @@ def route(
             rationals, algebraic numbers or rational functions of symbols.
         law: of its elements.
         allowed: the methods that may be used, of ``moves.METHODS``; merging always may.
-        most: the greatest effort of all moves but merges; None for any.
+        most: the greatest effort of all moves but merges (see ``Route``); None for any.
 
     Returns:
         The route, or None if reductions alone do not finish, at least not by a way that a short
@@ -99,25 +102,31 @@ def _route(
     }
     reciprocal = law.adds_in == SERIES
     state = State(pieces, network.terminals, len(pieces), network.junctions, reciprocal)
-    path = shortest(state, allowed, required)
-    if path is None or (most is not None and _effort(path) > most):
-        return None
+    even = _evenly(network, law, allowed, required)
+    below = None if even is None else even.cost + 1
+    path = shortest(state, allowed, required, most, below)
+    return even if path is None else _along(path, network, law, field)
+
+
+def _along(path: Path, network: Network, law: Law, field: Field) -> Route:
     story = story_of(path, network, law, field)
-    forward = tuple(forward_steps(story))
     drive = drive_step(story)
-    steps = forward if drive is None else (*forward, drive)
+    steps = (*forward_steps(story), *(() if drive is None else (drive,)))
     if network.source is not None:
         steps = (*steps, *backward_steps(story))
-    return Route(
-        steps,
-        story.naming,
-        len(path.moves),
-        path.cost,
-        _effort(path),
-        frozenset(move.method for move in path.moves),
-        {junction: field.exact(volts) for junction, volts in story.volts.items()},
-    )
+    methods = frozenset(move.method for move in path.moves)
+    return Route(steps, story.naming, len(path.moves), path.cost, path.effort, methods)
 
 
-def _effort(path: Path) -> int:
-    return sum(move.cost for move in path.moves if not isinstance(move, Merge))
+def _evenly(
+    network: Network, law: Law, allowed: Collection[str], required: str | None
+) -> Route | None:
+    """The route by two even flows, where the network is regular enough and symmetry allowed."""
+    if METHOD_SYMMETRY not in allowed or required not in (None, METHOD_SYMMETRY):
+        return None
+    even = spread.spread_over(network)
+    if even is None:
+        return None
+    steps = spread.spread_steps(network, law, even)
+    methods = frozenset((METHOD_SYMMETRY,))
+    return Route(steps, Naming(law, TOTAL, network.source), 1, spread.COST, spread.COST, methods)

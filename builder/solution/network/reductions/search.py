@@ -18,6 +18,7 @@ from builder.solution.network.reductions.moves import (
     Balance,
     Exchange,
     Join,
+    Merge,
     Move,
     Trade,
 )
@@ -50,11 +51,13 @@ class Path:
         moves: from the network of the problem on.
         states: the networks, that of the problem first, then after each move.
         cost: of all moves, as a reader feels it.
+        effort: the same without the merges.
     """
 
     moves: tuple[Move, ...]
     states: tuple[State, ...]
     cost: int = 0
+    effort: int = 0
 
     @property
     def end(self) -> State:
@@ -64,7 +67,8 @@ class Path:
     def then(self, move: Move) -> Path:
         """The path with one more move."""
         states = (*self.states, move.apply(self.end))
-        return Path((*self.moves, move), states, self.cost + move.cost)
+        effort = self.effort + (0 if isinstance(move, Merge) else move.cost)
+        return Path((*self.moves, move), states, self.cost + move.cost, effort)
 
     def merged(self) -> Path:
         """The path with everything merged or dropped that can be."""
@@ -95,6 +99,8 @@ class _Search:
 
     methods: Collection[str]
     required: str | None
+    most: int | None
+    below: int | None
     best: Path | None = None
     seen: set[object] = field(default_factory=set)
     queue: list[tuple[int, int, tuple[str, ...], Path]] = field(default_factory=list)
@@ -105,8 +111,8 @@ class _Search:
         if path.end.is_one:
             used = {move.method for move in path.moves}
             fits = self.required is None or self.required in used
-            if fits and (self.best is None or path.cost < self.best.cost):
-                self.best = path
+            if fits and (self.below is None or path.cost < self.below):
+                self.best, self.below = path, path.cost
             return
         key = (path.end.key, self.required in {move.method for move in path.moves})
         if key not in self.seen:
@@ -140,22 +146,32 @@ class _Search:
                 self.add(path.then(move).merged())
 
     def _may_win(self, path: Path, cost: int) -> bool:
-        return self.best is None or path.cost + cost + REST_AFTER_MOVE < self.best.cost
+        if self.most is not None and path.effort + cost > self.most:
+            return False
+        return self.below is None or path.cost + cost + REST_AFTER_MOVE < self.below
 
 
-def shortest(state: State, methods: Collection[str], required: str | None = None) -> Path | None:
+def shortest(
+    state: State,
+    methods: Collection[str],
+    required: str | None = None,
+    most: int | None = None,
+    below: int | None = None,
+) -> Path | None:
     """The cheapest path to one element that a short look finds.
 
     Args:
         state: the network, connected.
         methods: what is allowed besides merging, of ``moves.METHODS``.
         required: a method that the path has to use; None for any.
+        most: the greatest effort; None for any.
+        below: what the cost must be less than; None for any.
 
     Returns:
         The path, or None if none was found.
     """
     start = Path((), (state,))
-    search = _Search(methods, required)
+    search = _Search(methods, required, most, below)
     if METHOD_SYMMETRY in methods and not idle(state):
         for move in joins(state):
             search.add(start.then(move).merged())

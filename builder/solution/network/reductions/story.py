@@ -91,7 +91,7 @@ class Story:
             original = self.network.elements[id]
             return replace(original, between=self.ends(id, state))
         value = self.law.weight(self.field.exact(state.pieces[id].weight))
-        return Element(self.names[id], value, _shown(value, self.law.value), self.ends(id, state))
+        return Element(self.names[id], value, shown_value(value, self.law), self.ends(id, state))
 
 
 def signed(name: Name, *, along: bool) -> Formula:
@@ -99,9 +99,10 @@ def signed(name: Name, *, along: bool) -> Formula:
     return Ref(name) if along else Negative(Ref(name))
 
 
-def _shown(value: Exact, kind: str) -> Shown:
+def shown_value(value: Exact, law: Law) -> Shown:
+    """How the value of a new element is written where nothing marks it as a result."""
     if isinstance(value, Rational):
-        return show(value, kind)
+        return show(value, law.value)
     return Shown(str(value), "", exact=True)
 
 
