@@ -6,9 +6,10 @@ from typing import Any
 
 from builder.circuit.law import LAWS
 from builder.lesson.kinds import display_of
-from builder.quantity.exact import as_fraction
+from builder.quantity.exact import near_fraction
 from builder.quantity.kinds import KINDS
 from builder.quantity.names import TOTAL
+from builder.quantity.symbolic import is_symbolic
 from builder.solution import Solution
 
 
@@ -30,8 +31,8 @@ def answers(solution: Solution) -> dict[str, Any]:
                 "quantity": "equivalent" if is_equivalent else asked.quantity,
                 "of": asked.of,
                 "unit": KINDS[asked.quantity].unit,
-                "exact": str(as_fraction(value)),
-                "value": float(as_fraction(value)),
+                "exact": str(value),
+                "value": None if is_symbolic(value) else float(near_fraction(value)),
                 "shown": display.shown(asked).text,
             }
         )

@@ -68,3 +68,18 @@ def as_fraction(value: Exact) -> Fraction:
     if not isinstance(value, Rational):
         raise TypeError(f"{value} is not a rational number")
     return Fraction(int(value.p), int(value.q))
+
+
+def near_fraction(value: Exact) -> Fraction:
+    """A real number as a ``Fraction``: the value itself if rational, else right to 60 digits.
+
+    Only for what is shown: a rational stands in for a root or a logarithm nowhere else.
+
+    Raises:
+        TypeError: if ``value`` still holds a symbol, or is no real number.
+    """
+    if isinstance(value, Rational):
+        return as_fraction(value)
+    if value.free_symbols or not value.is_real:
+        raise TypeError(f"{value} is no real number")
+    return Fraction(str(value.evalf(60)))

@@ -9,8 +9,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
+from sympy import Rational
+
 from builder.quantity.brackets import Binding
-from builder.quantity.exact import Exact, as_fraction
+from builder.quantity.exact import Exact, as_fraction, near_fraction
 from builder.quantity.kinds import KINDS, QuantityKind
 
 PREFIXES: dict[int, str] = {
@@ -43,7 +45,10 @@ class Shown:
     @property
     def binding(self) -> Binding:
         """How it binds in a formula."""
-        return Binding.NEGATIVE if self.number.startswith("−") else Binding.PRODUCT
+        if self.number.startswith("−"):
+            return Binding.NEGATIVE
+        plain = not self.unit and self.number.replace(".", "").isdigit()
+        return Binding.WHOLE if plain else Binding.PRODUCT
 
     @property
     def sign(self) -> str:
@@ -55,7 +60,7 @@ def show_number(value: Exact, kind: str, digits: int = 3) -> Shown:
     """Show ``value`` to ``digits`` significant digits in the unit of its kind.
 
     Args:
-        value: a rational number in SI units.
+        value: a real number in SI units.
         kind: the name of the quantity kind.
         digits: significant digits, at least 1; trailing zeros are kept.
 
@@ -63,7 +68,7 @@ def show_number(value: Exact, kind: str, digits: int = 3) -> Shown:
         TypeError: if ``value`` holds a symbol.
     """
     unit = KINDS[kind].unit
-    exact = as_fraction(value)
+    exact = near_fraction(value)
     if exact == 0:
         return Shown("0", unit, exact=True)
     order, rounded = _round(abs(exact), digits)
@@ -72,11 +77,16 @@ def show_number(value: Exact, kind: str, digits: int = 3) -> Shown:
     if prefix is None:
         mantissa = _decimal(rounded / Fraction(10) ** order, digits - 1)
         return Shown(
-            f"{sign}{mantissa} × 10{_superscript(order)}", unit, exact=rounded == abs(exact)
+            f"{sign}{mantissa} × 10{_superscript(order)}", unit, exact=_is_whole(value, rounded)
         )
     power, written = prefix
     number = _decimal(rounded / Fraction(10) ** power, max(0, digits - 1 - (order - power)))
-    return Shown(sign + number, written + unit, exact=rounded == abs(exact))
+    return Shown(sign + number, written + unit, exact=_is_whole(value, rounded))
+
+
+def _is_whole(value: Exact, rounded: Fraction) -> bool:
+    """Whether the shown digits are the whole value, which those of a root never are."""
+    return isinstance(value, Rational) and rounded == abs(as_fraction(value))
 
 
 # Areas are told in km², m², cm² and mm² in the trade; other prefixes of m² are hardly met.
@@ -110,7 +120,7 @@ def show_number_in(value: Exact, kind: str, unit: str, digits: int = 3) -> Shown
     """Show ``value`` in a given prefixed unit, where the number stays readable there.
 
     Args:
-        value: a rational number in SI units.
+        value: a real number in SI units.
         kind: the name of the quantity kind.
         unit: the unit symbol to keep, such as ``µF``.
         digits: significant digits.
@@ -120,7 +130,7 @@ def show_number_in(value: Exact, kind: str, unit: str, digits: int = 3) -> Shown
         ``show_number`` does it.
     """
     power = unit_power(unit, kind)
-    exact = as_fraction(value)
+    exact = near_fraction(value)
     if power is None or exact == 0:
         return show_number(value, kind, digits)
     order, rounded = _round(abs(exact), digits)
@@ -128,7 +138,7 @@ def show_number_in(value: Exact, kind: str, unit: str, digits: int = 3) -> Shown
     if not Fraction(1, 1000) <= scaled < 10000:
         return show_number(value, kind, digits)
     number = _decimal(scaled, max(0, digits - 1 - (order - power)))
-    return Shown(("−" if exact < 0 else "") + number, unit, exact=rounded == abs(exact))
+    return Shown(("−" if exact < 0 else "") + number, unit, exact=_is_whole(value, rounded))
 
 
 def unit_power(unit: str, kind: str) -> int | None:
@@ -139,7 +149,7 @@ def unit_power(unit: str, kind: str) -> int | None:
 
 def last_digit(value: Exact, digits: int = 3) -> Fraction:
     """The size of one unit in the last shown significant digit, in SI units (0 for 0)."""
-    exact = abs(as_fraction(value))
+    exact = abs(near_fraction(value))
     if exact == 0:
         return Fraction(0)
     order, _ = _round(exact, digits)

@@ -15,7 +15,7 @@ from markupsafe import Markup, escape
 from builder.lesson import Lesson
 from builder.lesson.questions import TypedQuestion
 from builder.problem.model import Problem, Unit
-from builder.quantity.exact import as_fraction
+from builder.quantity.exact import near_fraction
 from builder.quantity.kinds import KINDS
 from builder.quantity.show import last_digit
 from builder.site.author_text import block
@@ -147,7 +147,7 @@ class ProblemPage:
         digits = self.lesson.display.digits
         return json.dumps(
             {
-                "value": float(as_fraction(value)),
+                "value": float(near_fraction(value)),
                 "tolerance": float(last_digit(value, digits)),
                 "unit": KINDS[name.quantity].unit,
                 "noun": KINDS[name.quantity].noun,

@@ -220,3 +220,19 @@ def test_areas_take_squared_prefixes_and_pure_numbers_none(
 ) -> None:
     """A prefix before m² counts twice, and a pure number has neither prefix nor unit."""
     assert show(Rational(value.numerator, value.denominator), kind).text == text
+
+
+@pytest.mark.parametrize(
+    ("value", "kind", "text", "sign"),
+    [
+        (sqrt(2), "current", "1.41 A", "≈"),
+        (12 * exp(-1), "voltage", "4.41 V", "≈"),
+        (sqrt(4), "current", "2.00 A", "="),
+    ],
+)
+def test_roots_and_exponentials_are_shown_as_rounded(
+    value: object, kind: str, text: str, sign: str
+) -> None:
+    """A real number that is no rational is shown by its digits, which are never the whole of it."""
+    shown = show(value, kind)
+    assert (shown.text, shown.sign) == (text, sign)
