@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import pairwise
 
 import networkx
 from sympy import Integer
@@ -40,8 +41,30 @@ def across_gap(
     start, end = instant.node[ends[0]], instant.node[ends[1]]
     if start == end:
         return AcrossGap(NOTHING, (), ())
-    graph = networkx.MultiGraph()
+    graph = _ways(circuit, instant)
     graph.add_nodes_from((start, end))
+    if not networkx.has_path(graph, start, end):
+        return None
+    way = networkx.shortest_path(graph, start, end, weight="weight")
+    sources = {source.name: source for source in circuit.sources}
+    terms: list[Formula] = []
+    path: list[str] = []
+    for here, there in pairwise(way):
+        between = graph[here][there]
+        name = min(between, key=lambda key: between[key]["weight"])
+        path.append(name)
+        if name in sources:
+            against = instant.node[sources[name].between[0]] != here
+            terms.append(turned(Ref(Name("voltage", name)), against=against))
+        elif flows.carries(name):
+            terms.append(turned(Ref(flows.drop(name)), against=flows.starts[name] != here))
+    formula = terms[0] if len(terms) == 1 else Sum(tuple(terms)) if terms else NOTHING
+    drops = tuple(name for name in path if flows.carries(name))
+    return AcrossGap(formula, tuple(path), drops)
+
+
+def _ways(circuit: MixedCircuit, instant: Instant) -> networkx.MultiGraph:
+    graph = networkx.MultiGraph()
     for block in instant.blocks:
         for element in block.elements:
             graph.add_edge(*element.between, key=element.name, weight=_LIVE)
@@ -49,25 +72,6 @@ def across_gap(
         graph.add_edge(*element.between, key=element.name, weight=_IDLE)
     for source in circuit.sources:
         if source.quantity == "voltage":
-            pair = tuple(instant.node[end] for end in source.between)
-            graph.add_edge(*pair, key=source.name, weight=_SOURCE)
-    if not networkx.has_path(graph, start, end):
-        return None
-    way = networkx.shortest_path(graph, start, end, weight="weight")
-    terms: list[Formula] = []
-    path: list[str] = []
-    drops: list[str] = []
-    for here, there in zip(way, way[1:], strict=False):
-        between = graph[here][there]
-        name = min(between, key=lambda key: between[key]["weight"])
-        path.append(name)
-        sources = [s for s in circuit.sources if s.name == name]
-        if sources:
-            against = instant.node[sources[0].between[0]] != here
-            terms.append(turned(Ref(Name("voltage", name)), against=against))
-        elif any(element.name == name for block in instant.blocks for element in block.elements):
-            drops.append(name)
-            against = flows.starts[name] != here
-            terms.append(turned(Ref(flows.drop(name)), against=against))
-    formula = terms[0] if len(terms) == 1 else Sum(tuple(terms)) if terms else NOTHING
-    return AcrossGap(formula, tuple(path), tuple(drops))
+            first, second = (instant.node[end] for end in source.between)
+            graph.add_edge(first, second, key=source.name, weight=_SOURCE)
+    return graph

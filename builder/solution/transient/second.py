@@ -103,32 +103,11 @@ def _solve(
 ) -> dict[tuple[str, str], Exact]:
     """Currents of all resistors and sources."""
     points = _grounded(circuit, node, drives)
-    row_of = {
-        point: row for row, point in enumerate(p for p, ground in points.items() if p != ground)
-    }
+    free = [point for point, ground in points.items() if point != ground]
+    row_of = {point: row for row, point in enumerate(free)}
     volts = [drive for drive in drives if drive.quantity == "voltage"]
-    size = len(row_of) + len(volts)
-    rows = [[Integer(0)] * size for _ in range(size)]
-    right: list[Exact] = [Integer(0)] * size
-    for resistor in circuit.resistors:
-        first, second = (node[end] for end in resistor.between)
-        for here, there in ((first, second), (second, first)):
-            if here in row_of and first != second:
-                rows[row_of[here]][row_of[here]] += 1 / resistor.value
-                if there in row_of:
-                    rows[row_of[here]][row_of[there]] -= 1 / resistor.value
-    for column, drive in enumerate(volts, start=len(row_of)):
-        for end, sign in zip(drive.ends, (1, -1), strict=True):
-            if end in row_of:
-                rows[row_of[end]][column] -= sign
-                rows[column][row_of[end]] += sign
-        right[column] = drive.value
-    for drive in drives:
-        if drive.quantity == "current":
-            for end, sign in zip(drive.ends, (1, -1), strict=True):
-                if end in row_of:
-                    right[row_of[end]] += sign * drive.value
-    solved = solve_exactly(tuple(map(tuple, rows)), tuple(right)) if size else ()
+    rows, right = _equations(circuit, node, drives, row_of)
+    solved = solve_exactly(tuple(map(tuple, rows)), tuple(right)) if right else ()
     height = {point: solved[row_of[point]] if point in row_of else Integer(0) for point in points}
     found: dict[tuple[str, str], Exact] = {}
     for resistor in circuit.resistors:
@@ -140,6 +119,42 @@ def _solve(
         if drive.quantity == "current":
             found["source", drive.name] = drive.value
     return found
+
+
+def _equations(
+    circuit: MixedCircuit,
+    node: Mapping[str, str],
+    drives: Sequence[_Drive],
+    row_of: Mapping[str, int],
+) -> tuple[list[list[Exact]], list[Exact]]:
+    """A row for each point that is no ground, and one for each source of voltage."""
+    volts = [drive for drive in drives if drive.quantity == "voltage"]
+    size = len(row_of) + len(volts)
+    rows: list[list[Exact]] = [[Integer(0)] * size for _ in range(size)]
+    right: list[Exact] = [Integer(0)] * size
+    for resistor in circuit.resistors:
+        first, second = (node[end] for end in resistor.between)
+        for here, there in ((first, second), (second, first)):
+            if here in row_of and first != second:
+                rows[row_of[here]][row_of[here]] += 1 / resistor.value
+                if there in row_of:
+                    rows[row_of[here]][row_of[there]] -= 1 / resistor.value
+    for column, drive in enumerate(volts, start=len(row_of)):
+        right[column] = drive.value
+        for row, sign in _ends_in(drive, row_of):
+            rows[row][column] -= sign
+            rows[column][row] += sign
+    for drive in drives:
+        if drive.quantity == "current":
+            for row, sign in _ends_in(drive, row_of):
+                right[row] += sign * drive.value
+    return rows, right
+
+
+def _ends_in(drive: _Drive, row_of: Mapping[str, int]) -> list[tuple[int, int]]:
+    """The rows of a drive's ends that are no ground, each with its sign."""
+    ends = zip(drive.ends, (1, -1), strict=True)
+    return [(row_of[end], sign) for end, sign in ends if end in row_of]
 
 
 def _grounded(

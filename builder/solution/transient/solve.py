@@ -75,9 +75,8 @@ def solve_transient(problem: TransientProblem) -> TransientSolution:
         for step in steps
         if (kept := tuple(line for line in step.lines if line.name in needed))
     )
-    return TransientSolution(
-        problem, asked, steps, _written(problem), values, second, checks, store
-    )
+    written = _written(problem)
+    return TransientSolution(problem, asked, steps, written, values, second, checks, store)
 
 
 def laid_out(problem: TransientProblem) -> tuple[TransientProblem, Store]:

@@ -143,8 +143,11 @@ def _start_voltage(writing: Writing) -> None:
         line = Line(name, EMPTY)
         writing.add(TransientStep("before", TransientMove.BEFORE, (line,), when=BEFORE))
         return
-    lines = (*flows.lines([("voltage", of) for of in gap.drops]),
-             Line(writing.volts(BEFORE), gap.formula), Line(name, Ref(writing.volts(BEFORE))))  # fmt: skip
+    lines = (
+        *flows.lines([("voltage", of) for of in gap.drops]),
+        Line(writing.volts(BEFORE), gap.formula),
+        Line(name, Ref(writing.volts(BEFORE))),
+    )
     idle = tuple(element.name for element in instant.idle)
     writing.add(TransientStep("before", TransientMove.BEFORE, lines, instant=instant, idle=idle,
                               path=gap.path, about=(store.id,), when=BEFORE))  # fmt: skip
