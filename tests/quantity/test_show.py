@@ -8,7 +8,7 @@ from fractions import Fraction
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from sympy import Rational, sqrt
+from sympy import Rational, exp, sqrt
 
 from builder.quantity.exact import as_fraction
 from builder.quantity.kinds import KINDS
