@@ -5,13 +5,15 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
-from builder.problem.model import NestProblem, Problem, StagesProblem
+from builder.problem.model import NestProblem, NetworkProblem, Problem, StagesProblem
 from builder.solution.nest.solve import solve_nest
+from builder.solution.network.solve import solve_network
 from builder.solution.solution import Solution
 from builder.solution.stages.solve import solve_stages
 
 SOLVERS: dict[type[Problem], Callable[[Any], Solution]] = {
     NestProblem: solve_nest,
+    NetworkProblem: solve_network,
     StagesProblem: solve_stages,
 }
 """How each kind of problem is solved."""

@@ -87,6 +87,8 @@ class NetworkMove(StrEnum):
     """A load meets the equivalent of everything else."""
     MATCH = "match"
     """The load that takes the greatest power, and that power."""
+    BETWEEN = "between"
+    """Potentials, and voltages between two junctions, along a way whose drops are known."""
     WORK = "work"
     """Energy or power of single elements and sources."""
     TOTAL = "total"
