@@ -19,12 +19,12 @@ class Mention:
 
     Attributes:
         symbol: the quantity whose symbol is its name.
-        number: the quantity whose number is its value.
+        number: the quantity whose number is its value; None for what has none, as a switch.
         both: whether ``{C1}`` tells name and value; a source is told by its value alone.
     """
 
     symbol: Name
-    number: Name
+    number: Name | None
     both: bool = True
 
 

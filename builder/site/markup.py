@@ -108,6 +108,9 @@ class Writer:
         mention = self.display.mention(of)
         if mention is None:
             return None
-        symbol, number = self.symbol(mention.symbol), self.number(mention.number)
+        symbol = self.symbol(mention.symbol)
+        if mention.number is None:
+            return symbol
+        number = self.number(mention.number)
         both = Markup("{} ({})").format(symbol, number) if mention.both else number
         return {"name": symbol, "value": number}.get(part, both)

@@ -9,12 +9,12 @@
   var SCOPES = ".sw-step, .sw-opening, .sw-board-slide";
   var marked = [];
 
+  /* What follows an @ tells a moment: the charge of C1@2 is that of C1 after the second stage. */
   function nameOf(node) {
-    if (node.dataset.of) return node.dataset.of;
-    if (node.dataset.element) return node.dataset.element;
-    if (node.dataset.source) return node.dataset.source;
     var parts = (node.dataset.q || "").split(":");
-    return parts.length === 2 ? parts[1] : "";
+    var name = node.dataset.of || node.dataset.element || node.dataset.source ||
+      (parts.length === 2 ? parts[1] : "");
+    return name.split("@")[0];
   }
 
   function unmark() {
