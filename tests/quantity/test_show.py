@@ -193,10 +193,10 @@ def test_the_last_shown_digit_has_a_size(value: str, digits: int, size: Fraction
     assert last_digit(Rational(value), digits) == size
 
 
-def test_a_value_that_is_no_fraction_of_polynomials_is_refused() -> None:
-    """A root is refused rather than guessed."""
-    with pytest.raises(TypeError, match="is not a rational number"):
-        show(sqrt(2), "voltage")
+def test_a_value_that_is_no_real_number_is_refused() -> None:
+    """A root of a negative number is refused rather than guessed."""
+    with pytest.raises(TypeError, match="is no real number"):
+        show(sqrt(-2), "voltage")
 
 
 def test_number_and_unit_stand_apart() -> None:
