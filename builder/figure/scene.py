@@ -15,6 +15,7 @@ HOP_RADIUS = 5.0
 HEAD_LENGTH, HEAD_WIDTH = 10.0, 8.0
 CURL_RADIUS = 17.0
 NAME_SIZE = 0.8
+DOT_ROOM = 4.0
 
 
 class Point(NamedTuple):

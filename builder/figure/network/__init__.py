@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from builder.figure.network.layout import lay_out_network, places_of
 from builder.figure.network.request import Arrow, Branch, LoopArrow, NetworkDrawing
+from builder.figure.network.words import describe_network, network_by_junction
 from builder.figure.svg import to_svg
 
 __all__ = [
@@ -11,8 +12,10 @@ __all__ = [
     "Branch",
     "LoopArrow",
     "NetworkDrawing",
+    "describe_network",
     "draw_network",
     "lay_out_network",
+    "network_by_junction",
     "places_of",
 ]
 

@@ -8,6 +8,7 @@ from itertools import pairwise
 
 from builder.figure.network.bends import Shape, fewest_bends
 from builder.figure.network.course import Cell, Course, RailRun, Route
+from builder.figure.network.cube import cube_course
 from builder.figure.network.embedding import plane_map
 from builder.figure.network.grid import NORTH, Grid, on_grid
 from builder.figure.network.rails import Rail, draw_out, rail_choices
@@ -49,6 +50,9 @@ def choose_course(skeleton: Skeleton, hint: Hint) -> Course:
     """
     if skeleton.is_ring:
         return _ring(skeleton)
+    cube = cube_course(skeleton)
+    if cube is not None:
+        return cube
     plane = plane_map(skeleton)
     sides = [plane]
     if skeleton.lead is not None:

@@ -18,12 +18,14 @@ class Route:
         cells: its corners, crossings and ends from start to end.
         crossed: the places among them where it only crosses another one.
         lead: whether it stands at the left with its first source upright.
+        seat: the straight piece where its first element belongs; None for any.
     """
 
     chain: Chain
     cells: tuple[Cell, ...]
     crossed: frozenset[Cell] = frozenset()
     lead: bool = False
+    seat: int | None = None
 
 
 @dataclass(frozen=True)
@@ -61,6 +63,26 @@ class Course:
             ),
             tuple(RailRun(rail.junction, move(rail.cells)) for rail in self.rails),
             {junction: move((cell,))[0] for junction, cell in self.spots.items()},
+        )
+
+    def pressed(self) -> Course:
+        """The same figure without the columns and rows that nothing stands on."""
+        cells = {cell for run in self._all() for cell in run} | set(self.spots.values())
+        column = {c: n for n, c in enumerate(sorted({c for c, _ in cells}))}
+        row = {r: n for n, r in enumerate(sorted({r for _, r in cells}))}
+
+        def press(cell: Cell) -> Cell:
+            return column[cell[0]], row[cell[1]]
+
+        return Course(
+            tuple(
+                replace(
+                    r, cells=tuple(map(press, r.cells)), crossed=frozenset(map(press, r.crossed))
+                )
+                for r in self.routes
+            ),
+            tuple(RailRun(rail.junction, tuple(map(press, rail.cells))) for rail in self.rails),
+            {point: press(cell) for point, cell in self.spots.items()},
         )
 
     @property

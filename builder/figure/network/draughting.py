@@ -1,80 +1,30 @@
-"""From the grid to a scene: every piece of the figure in its place."""
+"""From the grid to a sheet: every piece of the figure in its place."""
 
 from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Callable
-from dataclasses import dataclass, field
-from itertools import groupby, pairwise
+from itertools import pairwise
 
 from builder.figure.network.course import Cell, Course
-from builder.figure.network.glyphs import (
-    FRAME_PAD,
-    STUB_LENGTH,
-    Glyph,
-    around,
-    grown,
-    moved,
-    shifted,
-    terminal_sign,
-)
 from builder.figure.network.metric import Metric, end_pads, strips_of
-from builder.figure.network.request import SOURCES
-from builder.figure.network.runs import Run
-from builder.figure.network.skeleton import PORT, STUB_MINUS, STUB_PLUS
-from builder.figure.scene import (
-    HOP_RADIUS,
-    TERMINAL_RADIUS,
-    Box,
-    Component,
-    Dot,
-    Head,
-    Hop,
-    Point,
-    Terminal,
-    TextLine,
-    Wire,
-)
-from builder.figure.symbols import stamp
-
-_OPEN = frozenset({PORT, STUB_PLUS, STUB_MINUS})
-
-
-@dataclass
-class Sheet:
-    """The pieces of a figure while they are put down.
-
-    Attributes:
-        places: where each junction lies; its first place if it has several.
-        arrow_lines: the texts of current arrows, by branch.
-    """
-
-    wires: list[Wire] = field(default_factory=list)
-    dots: list[Dot] = field(default_factory=list)
-    terminals: list[Terminal] = field(default_factory=list)
-    components: list[Component] = field(default_factory=list)
-    frames: list[Box] = field(default_factory=list)
-    hops: list[Hop] = field(default_factory=list)
-    heads: list[Head] = field(default_factory=list)
-    places: dict[str, Point] = field(default_factory=dict)
-    arrow_lines: dict[str, list[TextLine]] = field(default_factory=dict)
-
-    def wire(self, junction: str, start: Point, end: Point) -> None:
-        """Add a wire, unless it has no length."""
-        if start != end:
-            self.wires.append(Wire(junction, start, end))
-
+from builder.figure.network.pieces import Sheet, put_run, remember
+from builder.figure.network.runs import Run, Straight
+from builder.figure.scene import HOP_RADIUS, Dot, Hop, Point
 
 Place = Callable[[Cell], Point]
 
 
-def put_down(course: Course, runs: list[Run], metric: Metric) -> Sheet:
+def put_down(
+    course: Course, runs: list[Run], metric: Metric, named: frozenset[str] = frozenset()
+) -> Sheet:
     """Every piece of the grid in its place.
 
     Args:
         course: the figure on the grid.
         runs: its straight pieces with what stands on them.
         metric: the places of columns and rows.
+        named: junctions that get a dot though only two wires meet there.
     """
 
     def at(cell: Cell) -> Point:
@@ -85,16 +35,54 @@ def put_down(course: Course, runs: list[Run], metric: Metric) -> Sheet:
         sheet.places[junction] = at(cell)
     across, down = strips_of(course, runs)
     crossed = frozenset(cell for route in course.routes for cell in route.crossed)
-    for run in runs:
+    _remember_corners(runs, crossed, at, sheet)
+    pads = [end_pads(run, down, across) for run in runs]
+    middles = _middles(runs, pads, at)
+    for run, pad in zip(runs, pads, strict=True):
         low, high = at(run.straight.low), at(run.straight.high)
         if not run.straight.down:
             low, high = _hop(run, low, high, crossed, sheet)
-        _put_run(run, low, high, end_pads(run, down, across), sheet)
+        put_run(run, (low, high), pad, middles.get(run.straight), sheet)
     for rail in course.rails:
         for start, end in pairwise(rail.cells):
             sheet.wire(rail.junction, at(start), at(end))
     _dots(course, runs, at, sheet)
+    dotted = {dot.junction for dot in sheet.dots}
+    for junction in sorted((named & set(sheet.places)) - dotted):
+        sheet.dots.append(Dot(junction, sheet.places[junction]))
     return sheet
+
+
+def _middles(runs: list[Run], pads: list[tuple[float, float]], at: Place) -> dict[Straight, float]:
+    """One height for single elements that stand side by side between the same two rows."""
+    rungs: dict[tuple[int, int], list[tuple[Straight, float, float]]] = {}
+    for run, (before, after) in zip(runs, pads, strict=True):
+        straight = run.straight
+        if not straight.down or len({glyph.branch.id for glyph in run.glyphs}) != 1:
+            continue
+        length = at(straight.high).y - at(straight.low).y
+        half = sum(glyph.half for glyph in run.glyphs)
+        rows = (straight.low[1], straight.high[1])
+        rungs.setdefault(rows, []).append((straight, before + half, length - after - half))
+    middles: dict[Straight, float] = {}
+    for beside in rungs.values():
+        length = at(beside[0][0].high).y - at(beside[0][0].low).y
+        least = max(low for _, low, _ in beside)
+        most = min(high for _, _, high in beside)
+        if least <= most:
+            middles |= {s: min(max(length / 2, least), most) for s, _, _ in beside}
+    return middles
+
+
+def _remember_corners(runs: list[Run], crossed: frozenset[Cell], at: Place, sheet: Sheet) -> None:
+    """A junction between two elements lies in the corner of their wire if it has one."""
+    for run in runs:
+        for junction, cell in (
+            (run.junctions[0], run.straight.low),
+            (run.junctions[-1], run.straight.high),
+        ):
+            if cell not in crossed:
+                remember(junction, at(cell), sheet)
 
 
 def _hop(
@@ -107,103 +95,6 @@ def _hop(
         sheet.hops.append(Hop(run.junctions[-1], high))
         high = Point(high.x - HOP_RADIUS, high.y)
     return low, high
-
-
-def _put_run(run: Run, low: Point, high: Point, pads: tuple[float, float], sheet: Sheet) -> None:
-    down = run.straight.down
-    length = high.y - low.y if down else high.x - low.x
-
-    def along(distance: float) -> Point:
-        return Point(low.x, low.y + distance) if down else Point(low.x + distance, low.y)
-
-    groups = [list(group) for _, group in groupby(run.glyphs, key=lambda g: g.branch.id)]
-    lengths = [2 * sum(glyph.half for glyph in group) for group in groups]
-    spare = (length - sum(pads) - sum(lengths)) / max(1, len(groups))
-    start = pads[0] + spare / 2
-    if len(groups) == 1:
-        # In the middle of its wire if texts of others leave it free.
-        middle = (length - lengths[0]) / 2
-        start = min(max(middle, pads[0]), length - pads[1] - lengths[0])
-    here, junction = 0.0, 0
-    for group, size in zip(groups, lengths, strict=True):
-        for glyph in group:
-            centre = along(start + glyph.half)
-            start += 2 * glyph.half
-            if glyph.is_arrow:
-                _put_arrow(glyph, centre, sheet)
-                continue
-            ends = _put_glyph(glyph, centre, (low, high), run, sheet)
-            sheet.wire(run.junctions[junction], along(here), along(_gone(ends[0], low)))
-            _remember(run.junctions[junction], along((here + _gone(ends[0], low)) / 2), sheet)
-            here = _gone(ends[1], low)
-            junction += 1
-        start += spare
-        del size
-    sheet.wire(run.junctions[-1], along(here), high)
-    _remember(run.junctions[-1], along((here + length) / 2), sheet)
-
-
-def _gone(point: Point, start: Point) -> float:
-    return point.x - start.x + point.y - start.y
-
-
-def _remember(junction: str, at: Point, sheet: Sheet) -> None:
-    sheet.places.setdefault(junction, at)
-
-
-def _put_arrow(glyph: Glyph, at: Point, sheet: Sheet) -> None:
-    sheet.heads.append(Head(glyph.branch.id, at, glyph.turn))
-    sheet.arrow_lines.setdefault(glyph.branch.id, []).extend(
-        shifted(line, at) for line in glyph.lines
-    )
-
-
-def _put_glyph(
-    glyph: Glyph, at: Point, ends: tuple[Point, Point], run: Run, sheet: Sheet
-) -> tuple[Point, Point]:
-    """Put down a symbol; where its wires end."""
-    if glyph.branch.kind in _OPEN:
-        return _put_open(glyph, ends, run, sheet)
-    body = moved(glyph.body, at)
-    lines = tuple(shifted(line, at) for line in glyph.lines)
-    branch = glyph.branch
-    sheet.components.append(
-        Component(branch.id, glyph.stamp, at, glyph.turn, lines, body, branch.marked,
-                  branch.kind in SOURCES)
-    )  # fmt: skip
-    if branch.marked:
-        sheet.frames.append(grown(around(body, *(line.box for line in lines)), FRAME_PAD))
-    half = stamp(glyph.stamp).half_length
-    if run.straight.down:
-        return Point(at.x, at.y - half), Point(at.x, at.y + half)
-    return Point(at.x - half, at.y), Point(at.x + half, at.y)
-
-
-def _put_open(
-    glyph: Glyph, ends: tuple[Point, Point], run: Run, sheet: Sheet
-) -> tuple[Point, Point]:
-    """Put down open terminals, with their signs."""
-    down, kind = run.straight.down, glyph.branch.kind
-    plus, minus = ("+", "−") if run.junctions[0] == glyph.branch.between[0] else ("−", "+")
-    low, high = ends
-    if kind == PORT:
-        _terminal(plus, run.junctions[0], low, down, sheet)
-        _terminal(minus, run.junctions[-1], high, down, sheet)
-        return low, high
-    at_high = run.junctions[-1] == kind
-    start, way = (low, 1) if at_high else (high, -1)
-    far = way * (STUB_LENGTH - TERMINAL_RADIUS)
-    at = Point(start.x, start.y + far) if down else Point(start.x + far, start.y)
-    _terminal("+" if kind == STUB_PLUS else "−", glyph.branch.between[0], at, down, sheet)
-    back = -way * TERMINAL_RADIUS
-    edge = Point(at.x, at.y + back) if down else Point(at.x + back, at.y)
-    return (edge, high) if at_high else (low, edge)
-
-
-def _terminal(text: str, junction: str, at: Point, down: bool, sheet: Sheet) -> None:
-    sheet.terminals.append(Terminal(junction, at))
-    line = terminal_sign(text, at, down)
-    sheet.components.append(Component("", "", at, "down", (line,), Box(*at, *at)))
 
 
 def _dots(course: Course, runs: list[Run], at: Place, sheet: Sheet) -> None:

@@ -194,8 +194,8 @@ def _ends(branch: Branch, turn: str, body: Box, down: bool) -> tuple[TextLine, .
             _ending(second, Point(-TEXT_GAP, body.bottom + LINE / 2 + 1.0)),
         )
     return (
-        _ending(first, Point(body.left - 2.0, SIGN_BELOW)),
-        *stack_start(((Run(second),),), body.right + 2.0, SIGN_BELOW),
+        _ending(first, Point(body.left - 3.0, SIGN_BELOW)),
+        *stack_start(((Run(second),),), body.right + 3.0, SIGN_BELOW),
     )
 
 

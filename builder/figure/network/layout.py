@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from builder.figure.network.choosing import choose_course
 from builder.figure.network.course import Cell, Course, RailRun, Route
-from builder.figure.network.draughting import Sheet, put_down
+from builder.figure.network.draughting import put_down
 from builder.figure.network.embedding import is_planar
-from builder.figure.network.metric import Metric, measure
+from builder.figure.network.marks import Marks, put_marks
+from builder.figure.network.metric import Demand, measure
+from builder.figure.network.pieces import Sheet
 from builder.figure.network.placing import course_by_place
 from builder.figure.network.request import Branch, NetworkDrawing
 from builder.figure.network.runs import Run, runs_of, sharings
@@ -15,7 +17,8 @@ from builder.figure.scene import TERMINAL_RADIUS, Box, Component, Point, Scene
 from builder.figure.text_size import LINE
 
 MARGIN = 8.0
-_WORSE = 24.0
+_WORSE, _ODD = 24.0, 80.0
+_TRIES = 6
 
 
 def lay_out_network(drawing: NetworkDrawing) -> Scene:
@@ -31,11 +34,20 @@ def places_of(drawing: NetworkDrawing) -> dict[str, tuple[float, float]]:
 
 def _scene(drawing: NetworkDrawing) -> tuple[Scene, dict[str, Point]]:
     course = _course(drawing)
-    runs, metric = _sized(course, drawing.symbols)
-    sheet = put_down(course, runs, metric)
+    runs = _shared(course, drawing.symbols)
+    columns: list[Demand] = []
+    rows: list[Demand] = []
+    for _ in range(_TRIES):
+        metric = measure(course, runs, columns, rows)
+        sheet = put_down(course, runs, metric, frozenset(drawing.junction_names))
+        marks = put_marks(drawing, course, metric, sheet)
+        if not (marks.columns or marks.rows):
+            break
+        columns += marks.columns
+        rows += marks.rows
     components = tuple(_with_arrow_text(c, sheet) for c in sheet.components)
     scene = Scene(
-        _room(sheet, components),
+        _room(sheet, components, marks),
         tuple(sheet.wires),
         tuple(sheet.dots),
         tuple(sheet.terminals),
@@ -43,9 +55,13 @@ def _scene(drawing: NetworkDrawing) -> tuple[Scene, dict[str, Point]]:
         tuple(sheet.frames),
         tuple(sheet.hops),
         tuple(sheet.heads),
-        looks=_looks(drawing),
+        marks.grounds,
+        marks.curls,
+        marks.names,
+        _looks(drawing),
     )
-    return scene, sheet.places
+    junctions = {junction for branch in drawing.branches for junction in branch.between}
+    return scene, {j: at for j, at in sheet.places.items() if j in junctions}
 
 
 def _course(drawing: NetworkDrawing) -> Course:
@@ -85,19 +101,20 @@ def _branches(drawing: NetworkDrawing) -> tuple[Branch, ...]:
     return branches
 
 
-def _sized(course: Course, symbols: str) -> tuple[list[Run], Metric]:
-    """Links shared among straight pieces so that the figure is small, then measured."""
+def _shared(course: Course, symbols: str) -> list[Run]:
+    """The straight pieces, with links shared among them so that the figure is small."""
     choices = [sharings(route) for route in course.routes]
     shared = tuple(ways[0] for ways in choices)
     best = measure(course, runs_of(course, shared, symbols, True)).size
     for number, ways in enumerate(choices):
-        for rank, way in enumerate(ways[1:4], start=1):
+        others = ways[1:4] if course.routes[number].seat is None else ()
+        for rank, way in enumerate(others, start=1):
             tried = (*shared[:number], way, *shared[number + 1 :])
-            size = measure(course, runs_of(course, tried, symbols, True)).size + _WORSE * rank
+            size = measure(course, runs_of(course, tried, symbols, True)).size
+            size += rank * (_WORSE if len(course.routes[number].chain.links) > 1 else _ODD)
             if size < best:
                 best, shared = size, tried
-    runs = runs_of(course, shared, symbols, False)
-    return runs, measure(course, runs)
+    return runs_of(course, shared, symbols, False)
 
 
 def _with_arrow_text(component: Component, sheet: Sheet) -> Component:
@@ -118,10 +135,10 @@ def _looks(drawing: NetworkDrawing) -> dict[str, str]:
     }
 
 
-def _room(sheet: Sheet, components: tuple[Component, ...]) -> Box:
+def _room(sheet: Sheet, components: tuple[Component, ...], marks: Marks) -> Box:
     boxes = [line.box for component in components for line in component.lines]
     boxes += [component.body for component in components]
-    boxes += sheet.frames
+    boxes += [*sheet.frames, *marks.boxes]
     points = [point for wire in sheet.wires for point in (wire.start, wire.end)]
     points += [terminal.at for terminal in sheet.terminals]
     boxes += [Box(p.x, p.y, p.x, p.y) for p in points]

@@ -69,7 +69,7 @@ def course_by_place(skeleton: Skeleton, places: Places) -> Course | None:
         _route(chain, ways[number], _crossed(ways, number), number == skeleton.lead)
         for number, chain in enumerate(skeleton.chains)
     )
-    return _pressed(Course(routes, rails, _named(spots, skeleton)))
+    return Course(routes, rails, _named(spots, skeleton)).pressed()
 
 
 def _named(spots: dict[str, Cell], skeleton: Skeleton) -> dict[str, Cell]:
@@ -218,24 +218,3 @@ def _route(chain: Chain, way: list[Cell], crossed: frozenset[Cell], lead: bool) 
         if not straight or cell in crossed:
             kept.append(cell)
     return Route(chain, (*kept, way[-1]), crossed, lead)
-
-
-def _pressed(course: Course) -> Course:
-    """The same figure without the tracks that nothing stands on."""
-    cells = {cell for route in course.routes for cell in route.cells}
-    cells |= {cell for rail in course.rails for cell in rail.cells}
-    cells |= set(course.spots.values())
-    column = {c: n for n, c in enumerate(sorted({c for c, _ in cells}))}
-    row = {r: n for n, r in enumerate(sorted({r for _, r in cells}))}
-
-    def press(cell: Cell) -> Cell:
-        return column[cell[0]], row[cell[1]]
-
-    return Course(
-        tuple(
-            Route(r.chain, tuple(map(press, r.cells)), frozenset(map(press, r.crossed)), r.lead)
-            for r in course.routes
-        ),
-        tuple(RailRun(rail.junction, tuple(map(press, rail.cells))) for rail in course.rails),
-        {point: press(cell) for point, cell in course.spots.items()},
-    )

@@ -12,6 +12,7 @@ from builder.figure.network.request import SOURCES
 from builder.figure.network.skeleton import PORT, STUB_MINUS, STUB_PLUS, Link
 
 UPRIGHT = SOURCES | {PORT}
+_SEAT = 6.0
 STUBS = frozenset({STUB_PLUS, STUB_MINUS})
 
 
@@ -71,8 +72,18 @@ def sharings(route: Route) -> tuple[tuple[int, ...], ...]:
         for shared in _shared(len(links), len(pieces))
         if _fits(shared, pieces, links, route.lead)
     ]
-    found.sort(key=lambda shared: _crowding(shared, pieces, links))
+    found.sort(key=lambda shared: _crowding(shared, pieces, links) - _seated(shared, route))
     return tuple(found[:6])
+
+
+def _seated(shared: tuple[int, ...], route: Route) -> float:
+    """What it is worth that the first element, or the lead's source, has its seat."""
+    if route.seat is None or not shared[route.seat]:
+        return 0.0
+    before = sum(shared[: route.seat])
+    here = route.chain.links[before : before + shared[route.seat]]
+    wanted = UPRIGHT if route.lead else frozenset({here[0].branch.kind})
+    return _SEAT if any(link.branch.kind in wanted for link in here) else 0.0
 
 
 def _shared(count: int, places: int) -> Iterator[tuple[int, ...]]:

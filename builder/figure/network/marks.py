@@ -1,0 +1,189 @@
+"""Names of junctions, the ground symbol and loop arrows: put where the figure leaves room."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from builder.figure.lettering import Runs, letter
+from builder.figure.network.course import Cell, Course
+from builder.figure.network.loops import curl_box, loop_cells, place_curl
+from builder.figure.network.metric import Demand, Metric
+from builder.figure.network.pieces import Sheet
+from builder.figure.network.request import NetworkDrawing
+from builder.figure.network.room import STROKE, is_free
+from builder.figure.network.room import taken as taken_room
+from builder.figure.request import Label
+from builder.figure.scene import (
+    CURL_RADIUS,
+    DOT_ROOM,
+    NAME_SIZE,
+    Box,
+    Curl,
+    Ground,
+    JunctionName,
+    Point,
+    Run,
+    TextLine,
+)
+from builder.figure.symbols import stamp
+from builder.figure.text_size import ASCENT, LINE, line_width
+from builder.quantity.names import Symbol
+
+_CLOSE, _STEP = 3.0, 6.0
+_GROUND_ROOM, _NAME_ROOM = 46.0, 26.0
+
+
+@dataclass(frozen=True)
+class Marks:
+    """What was put into the free room of a figure.
+
+    Attributes:
+        names: names of junctions.
+        grounds: the ground symbol.
+        curls: loop arrows.
+        columns: demands on columns, for what found no room.
+        rows: demands on rows, for what found no room.
+    """
+
+    names: tuple[JunctionName, ...]
+    grounds: tuple[Ground, ...]
+    curls: tuple[Curl, ...]
+    columns: tuple[Demand, ...] = ()
+    rows: tuple[Demand, ...] = ()
+
+    @property
+    def boxes(self) -> Iterator[Box]:
+        """The room of each mark."""
+        yield from (name.line.box for name in self.names)
+        yield from (_ground_box(ground.at) for ground in self.grounds)
+        yield from (curl_box(curl.centre) for curl in self.curls)
+
+
+def put_marks(drawing: NetworkDrawing, course: Course, metric: Metric, sheet: Sheet) -> Marks:
+    """Find room for all marks of a figure.
+
+    Args:
+        drawing: what is asked for.
+        course: the figure on its grid.
+        metric: the places of columns and rows.
+        sheet: what has been put down.
+    """
+    taken = list(taken_room(sheet))
+    columns: list[Demand] = []
+    rows: list[Demand] = []
+    grounds: list[Ground] = []
+    if drawing.grounded is not None:
+        ground = _ground(drawing.grounded, sheet, taken)
+        if ground is not None:
+            grounds.append(ground)
+            taken.append(_ground_box(ground.at))
+        elif (row := _cell(drawing.grounded, course, metric, sheet)[1]) + 1 < len(metric.y):
+            rows.append((row, row + 1, metric.y[row + 1] - metric.y[row] + _GROUND_ROOM))
+    curls: list[Curl] = []
+    for loop in drawing.loops:
+        polygon = loop_cells(loop, drawing, course)
+        curl = place_curl(loop, [_at(cell, metric) for cell in polygon], taken)
+        if curl is not None:
+            curls.append(curl)
+            taken.append(curl_box(curl.centre))
+        elif polygon:
+            columns.append(_wider([column for column, _ in polygon], metric.x))
+            rows.append(_wider([row for _, row in polygon], metric.y))
+    names: list[JunctionName] = []
+    for junction, name in drawing.junction_names.items():
+        if junction not in sheet.places:
+            continue
+        placed = _name(junction, _runs(name), sheet, taken)
+        if placed is not None:
+            names.append(placed)
+            taken.append(placed.line.box)
+        else:
+            column, row = _cell(junction, course, metric, sheet)
+            width = line_width(_runs(name)) * NAME_SIZE + _NAME_ROOM
+            columns += _beside(column, metric.x, width)
+            rows += _beside(row, metric.y, _NAME_ROOM)
+    return Marks(tuple(names), tuple(grounds), tuple(curls), tuple(columns), tuple(rows))
+
+
+def _at(cell: Cell, metric: Metric) -> Point:
+    return Point(metric.x[cell[0]], metric.y[cell[1]])
+
+
+def _cell(junction: str, course: Course, metric: Metric, sheet: Sheet) -> Cell:
+    """The column and the row next to which a junction lies."""
+    if junction in course.spots:
+        return course.spots[junction]
+    at = sheet.places[junction]
+    column = max(n for n, x in enumerate(metric.x) if x <= at.x + STROKE)
+    return column, max(n for n, y in enumerate(metric.y) if y <= at.y + STROKE)
+
+
+def _beside(line: int, places: tuple[float, ...], more: float) -> Iterator[Demand]:
+    if line + 1 < len(places):
+        yield line, line + 1, places[line + 1] - places[line] + more
+    elif line:
+        yield line - 1, line, places[line] - places[line - 1] + more
+
+
+def _wider(lines: list[int], places: tuple[float, ...]) -> Demand:
+    first, last = min(lines), max(lines)
+    return first, last, places[last] - places[first] + CURL_RADIUS
+
+
+def _along(junction: str, sheet: Sheet) -> Iterator[Point]:
+    """Points of a junction: where it was put, its dots, and then along its wires."""
+    yield sheet.places[junction]
+    yield from (dot.at for dot in sheet.dots if dot.junction == junction)
+    wires = [wire for wire in sheet.wires if wire.junction == junction]
+    for wire in wires:
+        yield from (wire.start, wire.end)
+    for wire in wires:
+        length = abs(wire.end.x - wire.start.x) + abs(wire.end.y - wire.start.y)
+        for step in range(1, int(length / _STEP)):
+            share = step * _STEP / length
+            yield Point(
+                wire.start.x + share * (wire.end.x - wire.start.x),
+                wire.start.y + share * (wire.end.y - wire.start.y),
+            )
+
+
+def _runs(name: Symbol | str) -> Runs:
+    return (Run(name),) if isinstance(name, str) else letter(Label(name)).name
+
+
+def _name(junction: str, runs: Runs, sheet: Sheet, taken: list[Box]) -> JunctionName | None:
+    """The name at the first free place: above left of its junction, and so on round it."""
+    width, height = line_width(runs) * NAME_SIZE, LINE * NAME_SIZE
+    near, far = _CLOSE + STROKE + 0.5, _CLOSE + DOT_ROOM + 0.5
+    for at in _along(junction, sheet):
+        for across in (-1, 1, 0):
+            for down in (-1, 1, 0):
+                gap = far if across == 0 or down == 0 else near
+                left = at.x - width / 2 + across * (width / 2 + gap)
+                top = at.y - height / 2 + down * (height / 2 + gap)
+                box = Box(left, top, left + width, top + height)
+                room = Box(box.left - _CLOSE, box.top, box.right + _CLOSE, box.bottom)
+                if (across or down) and is_free(room, taken):
+                    baseline = Point(left + width / 2, top + ASCENT * NAME_SIZE)
+                    return JunctionName(junction, TextLine(baseline, "middle", runs, box))
+    return None
+
+
+def _ground_box(at: Point) -> Box:
+    shape = stamp("ground")
+    return Box(
+        at.x - shape.half_height - _CLOSE,
+        at.y + 2 * STROKE,
+        at.x + shape.half_height + _CLOSE,
+        at.y + shape.half_length + _CLOSE,
+    )
+
+
+def _ground(junction: str, sheet: Sheet, taken: list[Box]) -> Ground | None:
+    """The ground symbol below the lowest free point of its junction, near its left end."""
+    free = [at for at in _along(junction, sheet) if is_free(_ground_box(at), taken)]
+    if not free:
+        return None
+    spot = sheet.places[junction]
+    return Ground(junction, min(free, key=lambda at: (-at.y, abs(at.x - spot.x), at.x)))
