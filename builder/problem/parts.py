@@ -16,6 +16,7 @@ from builder.problem.shape import (
     ElementShape,
     keys_of,
 )
+from builder.problem.symbolic_value import KIND_LETTERS, lone_letter, read_symbolic, seems_symbolic
 from builder.problem.typed import as_text, describe
 from builder.quantity.kinds import KINDS
 from builder.quantity.measure import Measure, MeasureError, read_measure
@@ -115,7 +116,8 @@ class Parts:
         value = entry.value
         if isinstance(value, Map) and value.entries:
             return self._long_value(value, entry.key.value)
-        measure = read_value(value, tuple(LAWS), ELEMENT_VALUE, self.faults)
+        name = entry.key.value
+        measure = read_value(value, tuple(LAWS), ELEMENT_VALUE, self.faults, symbol_for=name)
         return above_zero(measure, value, entry.key.value, self.faults)
 
     def _long_value(self, long: Map, name: str) -> Measure | None:
@@ -132,20 +134,30 @@ class Parts:
                             one_of(keys) + ", not both", "Delete one of them.")  # fmt: skip
             return None
         kind = first.key.value
-        measure = read_value(first.value, (kind,), EXAMPLES[kind], self.faults)
+        measure = read_value(first.value, (kind,), EXAMPLES[kind], self.faults, symbol_for=name)
         return above_zero(measure, first.value, name, self.faults)
 
     def set_source(self, name: Text | None, value: Node, kinds: tuple[str, ...]) -> None:
         """Take the source, whose value must be one of ``kinds``."""
         self.source_told = True
         expected = one_of([EXAMPLES[kind] for kind in kinds])
-        measure = read_value(value, kinds, expected, self.faults)
+        called = "" if name is None else name.value
+        measure = read_value(value, kinds, expected, self.faults, symbol_for=called)
         measure = above_zero(measure, value, None, self.faults)
         if name is None:
-            name = Text(DEFAULT_NAMES[measure.kind] if measure else "", value.at)
+            name = Text(_source_name(measure), value.at)
         else:
             check_name(name, "a source", self.faults)
         self.source = Given(name, value, measure)
+
+
+def _source_name(measure: Measure | None) -> str:
+    """What a source without a name is called: by its own letter, if its value is one."""
+    if measure is None:
+        return ""
+    letter = lone_letter(measure)
+    usable = letter is not None and re.match(NAME_PATTERN, letter)
+    return letter if letter is not None and usable else DEFAULT_NAMES[measure.kind]
 
 
 def above_zero(
@@ -197,8 +209,24 @@ def check_name(name: Text, whose: str, faults: Faults) -> None:
                    "Choose a name such as C1, R2 or V0.")  # fmt: skip
 
 
-def read_value(node: Node, kinds: tuple[str, ...], expected: str, faults: Faults) -> Measure | None:
-    """A number with a unit of one of ``kinds``."""
+def read_value(
+    node: Node,
+    kinds: tuple[str, ...],
+    expected: str,
+    faults: Faults,
+    *,
+    symbol_for: str | None = None,
+) -> Measure | None:
+    """A number with a unit of one of ``kinds``.
+
+    Args:
+        node: what stands there.
+        kinds: what it may measure.
+        expected: how a fault describes that.
+        faults: takes whatever is wrong.
+        symbol_for: the name of the element or source, perhaps empty, where symbols may stand for
+            numbers; None where they may not.
+    """
     if isinstance(node, Text) and not node.value.strip():
         faults.add(node.at, describe(node), expected,
                    "Write a number and a unit after the colon.")  # fmt: skip
@@ -209,12 +237,17 @@ def read_value(node: Node, kinds: tuple[str, ...], expected: str, faults: Faults
     try:
         measure = read_measure(text.value, expected=expected)
     except MeasureError as error:
+        if symbol_for is not None and seems_symbolic(text.value):
+            return read_symbolic(text, kinds, symbol_for, faults)
         faults.add(text.at, error.found, error.expected, error.advice)
         return None
     if measure.kind in kinds:
         return measure
     noun = KINDS[measure.kind].noun
     article = "an" if noun[0] in "aeiou" else "a"
-    faults.add(text.at, f"{quoted(text.value)}, {article} {noun}", expected,
-               f"Change the unit: {measure.shown.unit} measures {noun}.")  # fmt: skip
+    unit = measure.shown.unit
+    advice = f"Change the unit: {unit} measures {noun}."
+    if symbol_for is not None and KIND_LETTERS.get(unit) in kinds:
+        advice += f" For a multiple of a symbol {unit}, write it with *, such as 2*{unit}."
+    faults.add(text.at, f"{quoted(text.value)}, {article} {noun}", expected, advice)
     return None

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from builder.circuit.law import LAWS, Law
 from builder.problem.gathering import quoted
+from builder.problem.letters_together import refuse_clashing_letters
 from builder.problem.parts import EXAMPLES, RESERVED, Parts
 from builder.quantity.kinds import KINDS
 from builder.quantity.names import TOTAL, element_index
@@ -19,6 +20,7 @@ def check_together(parts: Parts) -> None:
         return
     _refuse_mixture(parts, law)
     _refuse_lookalikes(parts, law)
+    refuse_clashing_letters(parts, law)
     source = parts.source
     if source is None:
         return

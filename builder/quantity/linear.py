@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any
 
@@ -43,6 +45,35 @@ def solve_exactly(
     except DMNonInvertibleMatrixError:
         raise ZeroDivisionError("the equations have no single solution") from None
     return tuple(domain.to_sympy(element) for element in solution.to_list_flat())
+
+
+@dataclass(frozen=True)
+class Field:
+    """Where the arithmetic of one linear system is done.
+
+    Attributes:
+        domain: SymPy's domain: the rationals, or the fractions of polynomials of symbols.
+    """
+
+    domain: Any
+
+    @classmethod
+    def of(cls, values: Iterable[Exact]) -> Field:
+        """The smallest field that holds some rationals or rational functions."""
+        symbols = {symbol for value in values for symbol in value.free_symbols}
+        if not symbols:
+            return cls(QQ)
+        return cls(QQ.frac_field(*sorted(symbols, key=lambda symbol: str(symbol.name))))
+
+    def element(self, value: Exact) -> Any:
+        """An exact value as an element of the field."""
+        if isinstance(value, Rational):
+            return self.domain.convert_from(QQ(int(value.p), int(value.q)), QQ)
+        return self.domain.from_sympy(value)
+
+    def exact(self, element: Any) -> Exact:
+        """An element of the field as an exact value."""
+        return self.domain.to_sympy(element)
 
 
 def _in_a_field(entries: list[Exact]) -> tuple[Any, list[Any]]:

@@ -201,13 +201,10 @@ def _number(number: Fraction, size: Size, base: str) -> Formula:
 
 
 def _unit(size: Size, base: str) -> str:
-    """A unit that has no name of its own: ``Ω·V``, ``V²``, ``1/F``."""
-    over = [
-        _powered(unit, power) for unit, power in zip((base, "V"), size, strict=True) if power > 0
-    ]
-    under = [
-        _powered(unit, -power) for unit, power in zip((base, "V"), size, strict=True) if power < 0
-    ]
+    """A unit that has no name of its own: ``V·Ω``, ``V²``, ``1/F``."""
+    powers = {"V": size[1], base: size[0]}
+    over = [_powered(unit, power) for unit, power in powers.items() if power > 0]
+    under = [_powered(unit, -power) for unit, power in powers.items() if power < 0]
     text = "·".join(over) or "1"
     return f"{text}/{'·'.join(under)}" if under else text
 

@@ -40,14 +40,14 @@ def sign_of(value: Exact) -> int | None:
     Proved is what has coefficients of one sign above and below its fraction line.
     """
     if not is_symbolic(value):
-        return int(bool(value > 0)) - int(bool(value < 0))
+        return bool(value > 0) - bool(value < 0)
     over, under = (_sign_of_polynomial(part) for part in fraction(cancel(value)))
     return None if over is None or under is None else over * under
 
 
 def _sign_of_polynomial(polynomial: Exact) -> int | None:
     if polynomial.is_Rational:
-        return int(polynomial > 0) - int(polynomial < 0) if polynomial else 0
+        return bool(polynomial > 0) - bool(polynomial < 0)
     signs = {1 if number > 0 else -1 for number in Poly(polynomial).coeffs()}
     return signs.pop() if len(signs) == 1 else None
 

@@ -10,6 +10,7 @@ from builder.errors import CheckFailed
 from builder.quantity.exact import Exact
 from builder.quantity.formula import Formula, evaluate
 from builder.quantity.names import Name
+from builder.quantity.symbolic import is_symbolic, same, sign_of
 
 
 @dataclass(frozen=True)
@@ -31,10 +32,16 @@ class Check:
     right: Formula
 
     def holds(self, values: Mapping[Name, Exact]) -> bool:
-        """Whether the statement is true of ``values``."""
+        """Whether the statement is true of ``values``, whatever their symbols are worth.
+
+        An inequality of symbols holds where it is proved, so that what merely cannot be decided
+        does not pass.
+        """
         left, right = evaluate(self.left, values), evaluate(self.right, values)
         if self.relation == "=":
-            return bool(left == right)
+            return same(left, right)
+        if is_symbolic(left) or is_symbolic(right):
+            return sign_of(right - left) == (1 if self.relation == "<" else -1)
         return bool(left < right) if self.relation == "<" else bool(left > right)
 
 

@@ -9,20 +9,22 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from sympy import QQ, Integer, Rational
+from sympy import Integer, Rational
 from sympy.polys.matrices import DomainMatrix
 
 from builder.circuit.law import Law
 from builder.circuit.network import Network
-from builder.quantity.exact import Exact, as_fraction
+from builder.quantity.exact import Exact
+from builder.quantity.linear import Field
 from builder.quantity.names import TOTAL, Name
+from builder.quantity.symbolic import tidied
 
 
 def potentials(network: Network, law: Law) -> dict[str, Exact]:
     """The potential of each junction against the − terminal with 1 V across the terminals.
 
     Args:
-        network: connected, its values positive rationals.
+        network: connected, its values positive rationals or expressions of symbols.
         law: of its elements.
 
     Returns:
@@ -38,10 +40,12 @@ def potentials(network: Network, law: Law) -> dict[str, Exact]:
         return known
     row_of = {junction: row for row, junction in enumerate(inner)}
     size = len(inner)
-    matrix = [[QQ(0)] * size for _ in range(size)]
-    right = [[QQ(0)] for _ in range(size)]
+    field = Field.of(element.value for element in network.elements)
+    zero = field.domain.zero
+    matrix = [[zero] * size for _ in range(size)]
+    right = [[zero] for _ in range(size)]
     for element in network.elements:
-        weight = _rational(law.weight(element.value))
+        weight = field.element(law.weight(element.value))
         for here, there in (element.between, element.between[::-1]):
             if here not in row_of:
                 continue
@@ -51,11 +55,10 @@ def potentials(network: Network, law: Law) -> dict[str, Exact]:
                 matrix[row][row_of[there]] -= weight
             elif there == plus:
                 right[row][0] += weight
-    system = DomainMatrix(matrix, (size, size), QQ)
-    solved = system.lu_solve(DomainMatrix(right, (size, 1), QQ)).to_list()
+    system = DomainMatrix(matrix, (size, size), field.domain)
+    solved = system.lu_solve(DomainMatrix(right, (size, 1), field.domain)).to_list()
     for junction, row in row_of.items():
-        value = solved[row][0]
-        known[junction] = Rational(int(value.numerator), int(value.denominator))
+        known[junction] = field.exact(solved[row][0])
     return known
 
 
@@ -65,7 +68,7 @@ def by_nodes(
     """Every quantity that the nodal method yields, in SI units.
 
     Args:
-        network: connected, its values positive rationals.
+        network: connected, its values positive rationals or expressions of symbols.
         law: of its elements.
         parts: elements that together join two junctions, from the + end to the − end, by a
             name of their own.
@@ -82,7 +85,7 @@ def by_nodes(
     for name, (flow, drop) in shares.items():
         found[Name(law.value, name)] = law.weight(flow / drop)
     if network.source is None:
-        return found
+        return {name: tidied(value) for name, value in found.items()}
     given = network.source
     volts = given.value if given.quantity == law.drop else given.value / per_volt
     found |= _of_one(TOTAL, volts * per_volt, volts, law)
@@ -92,7 +95,7 @@ def by_nodes(
     for element in network.elements:
         drop = (unit[element.between[0]] - unit[element.between[1]]) * volts
         found |= _of_one(element.name, law.weight(element.value) * drop, drop, law)
-    return found
+    return {name: tidied(value) for name, value in found.items()}
 
 
 def _flow_per_volt(network: Network, law: Law, unit: Mapping[str, Exact]) -> Exact:
@@ -126,8 +129,3 @@ def _share(
         if element.between[0] == start:
             flow += law.weight(element.value) * (unit[start] - unit[element.between[1]])
     return flow, unit[start] - unit[end]
-
-
-def _rational(value: Exact) -> object:
-    fraction = as_fraction(value)
-    return QQ(fraction.numerator, fraction.denominator)

@@ -9,6 +9,7 @@ from enum import StrEnum
 from builder.quantity.exact import Exact
 from builder.quantity.formula import Formula, Ref, evaluate, names_in
 from builder.quantity.names import Name
+from builder.quantity.symbolic import tidied
 
 
 @dataclass(frozen=True)
@@ -75,7 +76,7 @@ def run(steps: Iterable[Step], givens: Mapping[Name, Exact]) -> dict[Name, Exact
     values = dict(givens)
     for step in steps:
         for line in step.lines:
-            values[line.name] = evaluate(line.formula, values)
+            values[line.name] = tidied(evaluate(line.formula, values))
     return values
 
 

@@ -11,6 +11,7 @@ from builder.quantity.exact import Exact
 from builder.quantity.kinds import KINDS
 from builder.quantity.names import Name
 from builder.quantity.show import Shown
+from builder.quantity.symbolic import same
 from builder.solution.check import Check
 from builder.solution.program import Step
 
@@ -41,7 +42,7 @@ class Solution:
     @property
     def agree(self) -> bool:
         """Whether both methods give the same values, all of them exactly."""
-        return all(self.value(name) == value for name, value in self.second.items())
+        return all(same(self.value(name), value) for name, value in self.second.items())
 
     def resolve(self, name: Name) -> Name:
         """The name under which a quantity that an author asks for is kept in ``values``."""

@@ -11,6 +11,7 @@ from builder.problem.model import NestProblem
 from builder.quantity.exact import Exact
 from builder.quantity.formula import Formula, Ref, Sum
 from builder.quantity.names import Name
+from builder.quantity.symbolic import sign_of
 from builder.solution.check import Check
 from builder.solution.nest.stepwise import Naming, naming_of
 
@@ -58,10 +59,24 @@ def _bounds(problem: NestProblem, naming: Naming, values: Mapping[Name, Exact]) 
     for group in groups(problem.tree):
         grows = group.connection == naming.law.adds_in
         members = [naming.value(part.id) for part in group.parts]
-        extreme = (max if grows else min)(members, key=lambda name: values[name])
+        extreme = outermost(members, values, largest=grows)
+        if extreme is None:
+            continue
         about = (group.id, *(part.id for part in group.parts))
         relation = ">" if grows else "<"
         yield Check(CheckKind.BOUND, about, Ref(naming.value(group.id)), relation, Ref(extreme))
+
+
+def outermost(names: list[Name], values: Mapping[Name, Exact], *, largest: bool) -> Name | None:
+    """The name of the largest or the smallest value; None where symbols leave that open."""
+    extreme = names[0]
+    for name in names[1:]:
+        sign = sign_of(values[name] - values[extreme])
+        if sign is None:
+            return None
+        if sign == (1 if largest else -1):
+            extreme = name
+    return extreme
 
 
 def _equivalent(problem: NestProblem, naming: Naming) -> Iterator[Check]:

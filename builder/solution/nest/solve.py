@@ -10,6 +10,7 @@ from builder.problem.model import NestProblem
 from builder.quantity.exact import Exact
 from builder.quantity.names import TOTAL, Name
 from builder.quantity.show import Shown
+from builder.quantity.symbolic import same
 from builder.solution.check import hold_all
 from builder.solution.nest.checks import checks_of
 from builder.solution.nest.step import NestStep
@@ -87,7 +88,11 @@ def _compare(
 ) -> None:
     """Report the first quantity, in the order of the steps, in which the methods differ."""
     naming = naming_of(problem)
-    wrong = [name for name, value in nodal.items() if by_steps.get(naming.resolve(name)) != value]
+    wrong = [
+        name
+        for name, value in nodal.items()
+        if naming.resolve(name) not in by_steps or not same(by_steps[naming.resolve(name)], value)
+    ]
     if not wrong:
         return
     order = {name: position for position, name in enumerate(by_steps)}

@@ -1,0 +1,59 @@
+"""Symbols that each are right may still not go together in one circuit."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from builder.circuit.law import Law
+from builder.problem.gathering import quoted
+from builder.problem.parts import Given, Parts
+from builder.quantity.kinds import KINDS
+from builder.quantity.letters import kind_of, letter_of, letter_symbol
+from builder.quantity.names import Symbol, element_index
+
+
+def refuse_clashing_letters(parts: Parts, law: Law) -> None:
+    """Note faults of letters that mean two things, or look like something else on the page."""
+    kinds: dict[str, str] = {}
+    for name, given in _all(parts):
+        for letter, kind in _letters(given):
+            first = kinds.setdefault(letter, kind)
+            if first != kind:
+                parts.faults.add(
+                    given.at.at, f"{quoted(letter)} as a {KINDS[kind].noun}, which is a "
+                    f"{KINDS[first].noun} above", "one meaning for each letter",
+                    "Give one of the two another letter.")  # fmt: skip
+            elif letter != name:
+                _refuse_lookalike(letter, given, parts, law)
+
+
+def _all(parts: Parts) -> Iterator[tuple[str, Given]]:
+    if parts.source is not None:
+        yield parts.source.name.value, parts.source
+    yield from parts.elements.items()
+
+
+def _letters(given: Given) -> list[tuple[str, str]]:
+    if given.measure is None:
+        return []
+    symbols = given.measure.value.free_symbols
+    return sorted((letter_of(symbol), kind_of(symbol)) for symbol in symbols)
+
+
+def _refuse_lookalike(letter: str, given: Given, parts: Parts, law: Law) -> None:
+    if letter in parts.elements:
+        parts.faults.add(given.at.at, f"{quoted(letter)}, which is an element of the circuit",
+                         "a letter of its own, or the element's own name as its value",
+                         f"Let both be multiples of one letter, such as {law.letter} and "
+                         f"2*{law.letter}.")  # fmt: skip
+        return
+    printed = letter_symbol(letter)
+    for name in parts.elements:
+        index = element_index(name, law.letter)
+        for quantity in (law.flow, law.drop, law.work):
+            if index and printed == Symbol(KINDS[quantity].symbol, index):
+                parts.faults.add(
+                    given.at.at, f"{quoted(letter)}, which would be printed like the {quantity} "
+                    f"of {name}", "a letter that looks different on the page",
+                    "Choose a letter without an index, or with another one.")  # fmt: skip
+                return
