@@ -19,11 +19,12 @@ JOIN      ``joined``; ``dropped``: elements whose ends become one junction, with
           of a drop; ``halved``: elements that are taken as two equal ones in series, with a
           junction between them that is among those joined, or that is all there is of a set;
           ``telling["symmetry"]``: ``same-distance`` (each set holds all junctions that are so
-          many elements from + and so many from −), ``alike`` (each junction of a set meets
-          equal elements to the same sets) or ``half`` (swapping the terminals changes
-          nothing, so what is its own mirror image lies halfway between them: that is the
-          set with the name ``telling["half"]``, and so do the middles of the halved
-          elements; other sets are alike).
+          many elements from + and so many from −), ``alike`` (exchanging the junctions of a
+          set changes nothing), ``half`` (swapping the terminals changes nothing, so what is
+          its own mirror image lies halfway between them: that is the set with the name
+          ``telling["half"]``, and so do the middles of the halved elements; other sets are
+          alike) or, rarely, ``regular`` (each junction of a set meets equal elements that
+          lead to the same sets, though no exchange shows it).
 STAR      ``star``: corners, sides and legs; ``mirrored``: the same of its mirror image with
           the terminals swapped, where both are done at once; ``marked``: the legs.
 TRIANGLE  ``star`` and ``mirrored`` likewise; ``marked``: the sides.

@@ -61,7 +61,7 @@ def _digits(trade: Trade, state: State) -> int:
 
 
 def _value(weight: Weight, state: State) -> Weight:
-    return 1 / weight if state.reciprocal else weight
+    return weight**-1 if state.reciprocal else weight
 
 
 def _next(trade: Trade, before: Trade, state: State) -> Trade:

@@ -11,6 +11,7 @@ from sympy import Integer
 
 from builder.circuit.law import PARALLEL, SERIES, Law
 from builder.quantity.formula import Amount, Formula, Num, Product, Quotient, Ref, Sum
+from builder.solution.network.reductions.automorphism import is_exchange
 from builder.solution.network.reductions.moves import (
     Balance,
     Bridge,
@@ -173,6 +174,8 @@ def _(move: Join, story: Story, before: State) -> dict[str, Any]:
     halves = tuple(halves_of(cut, story) for cut in move.cuts)
     dropped = _named(move.gone, story)
     half = {"half": move.half} if move.half else {}
+    named = move.symmetry == "same-distance" or is_exchange(move, before)
+    symmetry = move.symmetry if named else "regular"
     return {
         "kind": NetworkMove.JOIN,
         "lines": (*_halving(move.cuts, story), *_nothing(move.gone, story)),
@@ -181,7 +184,7 @@ def _(move: Join, story: Story, before: State) -> dict[str, Any]:
         "dropped": dropped,
         "joined": joined,
         "halved": halves,
-        "telling": {"symmetry": move.symmetry} | half,
+        "telling": {"symmetry": symmetry} | half,
     }
 
 

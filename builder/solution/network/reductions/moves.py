@@ -63,10 +63,10 @@ class Merge:
 
 def merged_weight(connection: str, weights: list[Weight]) -> Weight:
     """Flow per drop of pieces in series or in parallel."""
-    total = weights[0] if connection == PARALLEL else 1 / weights[0]
+    total = weights[0] if connection == PARALLEL else weights[0] ** -1
     for weight in weights[1:]:
-        total = total + (weight if connection == PARALLEL else 1 / weight)
-    return total if connection == PARALLEL else 1 / total
+        total = total + (weight if connection == PARALLEL else weight**-1)
+    return total if connection == PARALLEL else total**-1
 
 
 @dataclass(frozen=True)

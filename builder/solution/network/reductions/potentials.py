@@ -33,7 +33,7 @@ def potentials_along(path: Path, field: Field) -> Potentials:
                     volts.update(_along_chain(group, before, volts))
             case Join(sets):
                 if move.cuts:
-                    volts.setdefault(move.half, field.domain.one / 2)
+                    volts.setdefault(move.half, field.domain.one / field.domain(2))
                 volts.update({name: volts[kept] for kept, *others in sets for name in others})
             case Exchange(trades):
                 volts.update(
@@ -50,7 +50,7 @@ def _along_chain(group: Group, before: State, volts: Potentials) -> Iterator[tup
         return
     weights = [before.pieces[member].weight for member in group.members]
     here, there = volts[group.ends[0]], volts[group.ends[1]]
-    flow = (here - there) / sum((1 / weight for weight in weights[1:]), 1 / weights[0])
+    flow = (here - there) / sum((weight**-1 for weight in weights[1:]), weights[0] ** -1)
     for junction, weight in zip(group.inner, weights, strict=False):
         here = here - flow / weight
         yield junction, here

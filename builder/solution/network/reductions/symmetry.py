@@ -88,17 +88,27 @@ def _join(sets: Sequence[tuple[str, ...]], state: State, symmetry: str, half: st
     return Join(tuple(several), gone, symmetry, half)
 
 
-def refined(state: State, copies: int = 1) -> Colours:
-    """The set of each junction, as a number; with two copies the second is swapped."""
+def refined(
+    state: State, copies: int, marks: Colours | None = None, *, swapped: bool = True
+) -> Colours:
+    """The set of each junction of each copy, as a number.
+
+    Args:
+        state: the network.
+        copies: 1, or 2 to compare it with itself.
+        marks: numbers below zero for junctions that are to be told from all others.
+        swapped: whether the second copy has its terminals swapped.
+    """
     plus, minus = state.terminals
     around = state.around
     kinds: dict[object, int] = {}
     weights = {id: kinds.setdefault(piece.weight, len(kinds)) for id, piece in state.pieces.items()}
     colours: Colours = {}
     for copy in range(copies):
-        first, second = (plus, minus) if copy == 0 else (minus, plus)
+        first, second = (minus, plus) if copy == 1 and swapped else (plus, minus)
         for junction in around:
             colours[copy, junction] = 1 if junction == first else 2 if junction == second else 0
+    colours |= marks or {}
     parted = len(set(colours.values()))
     while True:
         seen = {
