@@ -121,7 +121,7 @@ def branches_of(network: Network, law: Law, keep: Collection[str]) -> Branches:
     used: set[str] = set()
     for part in every:
         if part.name not in used:
-            chain = _grown(part, around, passed)
+            chain = _grown(part, around, passed, law)
             used.update(name for name, _ in chain.parts)
             chains.append(chain)
     kept = tuple(junction for junction in network.junctions if junction not in passed)
@@ -133,23 +133,33 @@ def _one_flow(here: list[Part], law: Law) -> bool:
     return not capacitors and here[0] is not here[1]
 
 
-def _grown(part: Part, around: dict[str, list[Part]], passed: set[str]) -> Chain:
-    """The chain through a part, in the part's own direction."""
-    parts: list[tuple[str, bool]] = [(part.name, True)]
+def _grown(part: Part, around: dict[str, list[Part]], passed: set[str], law: Law) -> Chain:
+    """The chain through a part, in the part's own direction; ``passed`` loses where it stops."""
+    parts: list[tuple[Part, bool]] = [(part, True)]
     points = list(part.between)
-    last = part
     while points[-1] in passed:
-        last = _other(around[points[-1]], last)
+        last = _other(around[points[-1]], parts[-1][0])
+        if _second_capacitor(last, parts, law):
+            passed.discard(points[-1])
+            break
         forward = last.between[0] == points[-1]
-        parts.append((last.name, forward))
+        parts.append((last, forward))
         points.append(last.between[1] if forward else last.between[0])
-    last = part
     while points[0] in passed:
-        last = _other(around[points[0]], last)
+        last = _other(around[points[0]], parts[0][0])
+        if _second_capacitor(last, parts, law):
+            passed.discard(points[0])
+            break
         forward = last.between[1] == points[0]
-        parts.insert(0, (last.name, forward))
+        parts.insert(0, (last, forward))
         points.insert(0, last.between[0] if forward else last.between[1])
-    return Chain(tuple(parts), tuple(points))
+    return Chain(tuple((one.name, forward) for one, forward in parts), tuple(points))
+
+
+def _second_capacitor(part: Part, parts: list[tuple[Part, bool]], law: Law) -> bool:
+    """Whether a chain would get another capacitor: that one has a charge of its own to find."""
+    several = isinstance(part, Element) and any(isinstance(one, Element) for one, _ in parts)
+    return law.work == "energy" and several
 
 
 def _other(here: list[Part], part: Part) -> Part:

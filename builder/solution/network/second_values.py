@@ -42,7 +42,7 @@ def second_values(problem: NetworkProblem) -> dict[Name, Exact]:
         found |= _of_equivalent_source(problem, problem.points)
     elif len(network.sources) <= 1:
         points = network.sources[0].between if network.sources else network.terminals
-        found[Name(law.value, TOTAL)] = seen_from(network, law, points)
+        found[Name(law.value, TOTAL)] = seen_from(replace(network, sources=()), law, points)
     return found
 
 
