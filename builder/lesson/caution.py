@@ -97,6 +97,11 @@ def caution_of_live(drop: Name, flow: Name, values: Mapping[Name, Exact]) -> Cau
     return None
 
 
+def caution_of_voltage(drop: Name) -> Caution:
+    """The caution that a voltage calls for that can be felt, whatever drives it."""
+    return _touch(NumberOf(drop), say("Switch it off and discharge it before touching."))
+
+
 def _touch(volts: NumberOf, rule: Prose) -> Caution:
     says = sentences(say("{volts} is more than can be touched safely.", volts=volts), rule, _DEFER)
     return Caution(says, f"{_IEC}: 60 V direct current for children, 120 V for healthy adults")

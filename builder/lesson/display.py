@@ -43,6 +43,11 @@ class Display(ABC):
         """Significant digits of results."""
         return self.solution.problem.digits
 
+    @property
+    def scene(self) -> str:
+        """What the problem shows, to go on after “the”."""
+        return "circuit"
+
     def resolve(self, name: Name) -> Name:
         """The name under which a quantity is kept."""
         return self.solution.resolve(name)

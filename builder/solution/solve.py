@@ -6,12 +6,15 @@ from collections.abc import Callable
 from typing import Any
 
 from builder.problem.model import NestProblem, NetworkProblem, Problem, StagesProblem
+from builder.problem.relations.model import RelationsProblem
 from builder.solution.nest.solve import solve_nest
+from builder.solution.relations.solve import solve_relations
 from builder.solution.network.solve import solve_network
 from builder.solution.solution import Solution
 from builder.solution.stages.solve import solve_stages
 
 SOLVERS: dict[type[Problem], Callable[[Any], Solution]] = {
+    RelationsProblem: solve_relations,
     NestProblem: solve_nest,
     NetworkProblem: solve_network,
     StagesProblem: solve_stages,

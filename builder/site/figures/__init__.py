@@ -6,11 +6,14 @@ from collections.abc import Callable
 
 from builder.lesson import Lesson
 from builder.problem.model import NestProblem, Problem
+from builder.problem.relations.model import RelationsProblem
 from builder.site.figures.nest import NestFigures
+from builder.site.figures.relations import RelationsFigures
 from builder.site.figures.step_figures import FigureMaker
 
 MAKERS: dict[type[Problem], Callable[[Lesson, str, str], FigureMaker]] = {
     NestProblem: NestFigures.of,
+    RelationsProblem: RelationsFigures.of,
 }
 """What draws the figures of each kind of problem."""
 

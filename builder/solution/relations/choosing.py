@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from builder.problem.relations.model import Relation, RelationsProblem
+from builder.problem.relations.quantities import NEVER_NEGATIVE
 from builder.quantity.exact import Exact
 from builder.quantity.formula import Formula, Ref, evaluate
 from builder.quantity.names import Name
@@ -13,7 +14,7 @@ from builder.solution.program import Line
 from builder.solution.relations.algebra import Rearranged
 from builder.solution.relations.comparing import same
 from builder.solution.relations.step import Choice
-from builder.solution.relations.trouble import NEVER_NEGATIVE, impossible, no_value, several
+from builder.solution.relations.trouble import impossible, no_value, several
 
 
 @dataclass(frozen=True)

@@ -13,6 +13,7 @@ from sympy import Rational, Symbol, fraction, groebner, solve_poly_system, toget
 from sympy.polys.polyerrors import PolynomialError
 
 from builder.problem.relations.model import Relation, RelationsProblem
+from builder.problem.relations.quantities import NEVER_NEGATIVE
 from builder.quantity.exact import Exact
 from builder.quantity.formula import (
     Amount,
@@ -33,7 +34,6 @@ from builder.quantity.formula import (
     parts_of,
 )
 from builder.quantity.names import Name
-from builder.solution.relations.trouble import NEVER_NEGATIVE
 
 
 def solutions_of(

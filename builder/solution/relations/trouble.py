@@ -13,6 +13,7 @@ from builder.quantity.kinds import KINDS
 from builder.quantity.names import Name
 from builder.quantity.show import show
 
+
 def fault(
     problem: RelationsProblem, at: Mark, found: str, expected: str, advice: str
 ) -> FaultyFile:

@@ -1,0 +1,1 @@
+"""Problems of plain equations, taught: which equation gives which unknown, and why."""

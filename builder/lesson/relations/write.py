@@ -1,0 +1,52 @@
+"""The lesson of a problem of relations."""
+
+from __future__ import annotations
+
+from builder.lesson.lesson import Lesson, Row, Table, taught_steps, worth_a_warning
+from builder.lesson.prose import SymbolOf, say
+from builder.lesson.questions import find_list, self_check
+from builder.lesson.relations.addup import add_up
+from builder.lesson.relations.caution import caution
+from builder.lesson.relations.display import RelationsDisplay
+from builder.lesson.relations.narration import narrate
+from builder.lesson.relations.plan import plan
+from builder.lesson.relations.predict import predict
+from builder.lesson.relations.prompts import prompt
+from builder.lesson.relations.wrong_rules import RULES
+from builder.lesson.wrong_rule import slips_of
+from builder.solution.relations.solve import WHOLE_SYSTEM, RelationsSolution
+
+_SECOND = {
+    True: "by solving all equations at once as one system",
+    False: "by taking the equations in another order",
+}
+
+
+def write_relations_lesson(solution: RelationsSolution) -> Lesson:
+    """Write the lesson of solved relations."""
+    display = RelationsDisplay(solution)
+    slips = slips_of(display, RULES)
+    checks, rest = add_up(display)
+    return Lesson(
+        display=display,
+        find=find_list(display),
+        predict=predict(display),
+        plan=plan(display),
+        steps=taught_steps(display, narrate, prompt),
+        checks=checks,
+        checks_rest=rest,
+        tables=(_results(display),),
+        second_method=_SECOND[solution.method == WHOLE_SYSTEM],
+        warnings=worth_a_warning(slips),
+        questions=self_check(display, slips),
+        caution=caution(display),
+    )
+
+
+def _results(display: RelationsDisplay) -> Table:
+    """Every unknown with its value."""
+    rows = tuple(
+        Row(say("{symbol}", symbol=SymbolOf(name)), (name,))
+        for name in display.solution.problem.unknowns
+    )
+    return Table((), "Quantity", ("Value",), rows)
