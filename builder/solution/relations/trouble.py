@@ -7,7 +7,6 @@ from collections.abc import Iterable
 from builder.errors import Fault, FaultyFile
 from builder.problem.gathering import Mark, all_of, one_of, quoted
 from builder.problem.relations.model import Relation, RelationsProblem
-from builder.problem.relations.quantities import NEVER_NEGATIVE
 from builder.quantity.exact import Exact
 from builder.quantity.kinds import KINDS
 from builder.quantity.names import Name
