@@ -13,6 +13,7 @@ from builder.quantity.formula import Formula, Product, Quotient, Ref
 from builder.quantity.names import TOTAL, Name
 from builder.solution.network.junctions import POTENTIAL, potential
 from builder.solution.network.methods import Steps, Task
+from builder.solution.network.reductions.leading import leading_moves
 from builder.solution.network.spreading import way_round
 from builder.solution.network.step import NetworkMove, NetworkStep
 from builder.solution.network.terms import Term, total, turned
@@ -111,10 +112,13 @@ _WHOLE = frozenset({NetworkMove.JUNCTIONS, NetworkMove.LOOPS, NetworkMove.DRIVE,
 def asked_steps(find: Collection[Name], steps: Steps) -> Steps:
     """The steps that what is asked needs, and of the others than equations only such lines."""
     needed = needed_for(find, steps)
+    leading = leading_moves(steps, needed)
     kept: list[NetworkStep] = []
     for step in steps:
         lines = tuple(line for line in step.lines if line.name in needed)
-        if lines:
+        if step.id in leading:
+            kept.append(step)
+        elif lines:
             kept.append(step if step.kind in _WHOLE else replace(step, lines=lines))
         elif step.kind is NetworkMove.ALONE:
             kept.append(step)

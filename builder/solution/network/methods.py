@@ -21,7 +21,7 @@ JUNCTIONS, LOOPS = "junctions", "loops"
 WORTH_REDUCING = 6
 """A reduction of more effort than this gives way to equations."""
 LARGEST_REDUCED = 20
-"""In networks of more elements a reduction is looked for only if an author asks for it."""
+"""In networks of more elements triangles and stars are tried only if an author asks for them."""
 FEW_UNKNOWNS = 2
 """Up to so many unknown potentials junction equations are taken."""
 Steps = tuple[NetworkStep, ...]
@@ -98,10 +98,9 @@ def by_reduction(task: Task, method: str | None = None) -> Steps | None:
         network = replace(network, terminals=network.sources[0].between)
     if method is not None:
         found = route_by(network, task.law, method)
-    elif len(network.elements) > LARGEST_REDUCED:
-        return None
     else:
-        found = route(network, task.law, most=WORTH_REDUCING)
+        allowed = REDUCTIONS if len(network.elements) <= LARGEST_REDUCED else REDUCTIONS[:3]
+        found = route(network, task.law, allowed, WORTH_REDUCING)
     return found.steps if found is not None else None
 
 

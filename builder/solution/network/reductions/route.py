@@ -103,6 +103,8 @@ def _route(
     reciprocal = law.adds_in == SERIES
     state = State(pieces, network.terminals, len(pieces), network.junctions, reciprocal)
     even = _evenly(network, law, allowed, required)
+    if even is not None and most is not None and even.effort > most:
+        even = None
     below = None if even is None else even.cost + 1
     path = shortest(state, allowed, required, most, below)
     return even if path is None else _along(path, network, law, field)
