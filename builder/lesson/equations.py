@@ -10,18 +10,26 @@ from math import gcd, lcm
 from sympy import Rational
 
 from builder.lesson.display import Display
+from builder.quantity.compact import compact
 from builder.quantity.exact import as_fraction
 from builder.quantity.formula import (
+    Amount,
     Formula,
+    Negative,
+    Quotient,
     ReciprocalSum,
     Ref,
     Solved,
+    Square,
     System,
     evaluate,
+    every_part,
     names_in,
+    with_parts,
 )
 from builder.quantity.names import Name
-from builder.quantity.show import Shown, show_whole, unit_power
+from builder.quantity.personal import as_formula
+from builder.quantity.show import Shown, ShownExpression, show_whole, unit_power
 from builder.solution import Line, Statement, Step
 
 LONGEST_FRACTION = 4
@@ -63,7 +71,14 @@ class Reciprocal:
     unit: str
 
 
-Side = Symbols | Values | Result | Reciprocal
+@dataclass(frozen=True)
+class InLetters:
+    """An expression of letters that is the value of no single quantity, e.g. 3/(2C)."""
+
+    formula: Formula
+
+
+Side = Symbols | Values | Result | Reciprocal | InLetters
 
 
 @dataclass(frozen=True)
@@ -160,8 +175,9 @@ def _found(lines: tuple[Line, ...], display: Display) -> tuple[AnyEquation, ...]
     written: list[AnyEquation] = []
     systems: list[System] = []
     carried: dict[Name, list[Name]] = {}
+    own = {line.name for line in lines}
     for line in lines:
-        if isinstance(line.formula, Ref):
+        if isinstance(line.formula, Ref) and line.formula.name not in own:
             carried.setdefault(line.formula.name, []).append(line.name)
     for origin, names in carried.items():
         result = Row(display.shown(origin).sign, Result(origin))
@@ -172,6 +188,9 @@ def _found(lines: tuple[Line, ...], display: Display) -> tuple[AnyEquation, ...]
                 systems.append(line.formula.system)
                 written.extend(linear_system(line.formula.system, display))
             written.append(Equation((line.name,), (_result(line.name, display),)))
+        elif isinstance(line.formula, Ref) and line.formula.name in own:
+            chain = (line.name, line.formula.name)
+            written.append(Equation(chain, (_result(line.name, display),)))
         elif not line.carries:
             written.extend(_written_out(line, display))
     return tuple(written)
@@ -186,17 +205,44 @@ def _written_out(line: Line, display: Display) -> Iterator[Equation]:
     used = list(names_in(line.formula))
     exact = all(display.shown(name).exact for name in used)
     values = Row("=" if exact else "≈", Values(line.formula))
+    if not used:
+        yield Equation((line.name,), (result,))
+        return
     rows = [Row("=", Symbols(line.formula))]
-    if len(used) <= MOST_TERMS:
+    # Of a value with its sign turned the number alone says as much as the result.
+    turned = isinstance(line.formula, Negative) and isinstance(line.formula.term, Ref)
+    says_more = not all(display.names_itself(name) for name in used)
+    if len(used) <= MOST_TERMS and not turned and says_more:
         rows.append(values)
     if not isinstance(line.formula, ReciprocalSum):
-        yield Equation((line.name,), (*rows, result))
+        told_already = _in_letters(line.formula, display) == display.shown(line.name).number
+        yield Equation((line.name,), tuple(rows) if told_already else (*rows, result))
         return
-    fraction = _one_fraction(line, display) if exact else None
+    fraction = _fraction_of(line, display) if exact else None
     if fraction is not None:
         rows.append(Row("=", fraction))
     yield Equation((line.name,), tuple(rows), reciprocal=True)
     yield Equation((line.name,), (result,))
+
+
+def _in_letters(formula: Formula, display: Display) -> str | None:
+    """A formula with expressions put in for its quantities; None unless all are expressions."""
+    shown = {name: display.shown(name) for name in names_in(formula)}
+    expressions = {
+        name: each.expression for name, each in shown.items() if isinstance(each, ShownExpression)
+    }
+    if len(expressions) < len(shown) or isinstance(formula, Quotient | Square):
+        return None
+    return compact(with_parts(formula, expressions))
+
+
+def _fraction_of(line: Line, display: Display) -> Reciprocal | InLetters | None:
+    """A sum of reciprocals as one fraction, of numbers or of letters without numbers' units."""
+    shown = display.shown(line.name)
+    if not isinstance(shown, ShownExpression):
+        return _one_fraction(line, display)
+    mixed = any(isinstance(part, Amount) for part in every_part(shown.expression))
+    return None if mixed else InLetters(as_formula(1 / display.solution.values[line.name]))
 
 
 def _one_fraction(line: Line, display: Display) -> Reciprocal | None:
@@ -254,8 +300,6 @@ def _unknowns(system: System, display: Display) -> tuple[Name, ...]:
 
 
 def _largest_common(numbers: list[Fraction]) -> Fraction:
-    """The largest number of which all are whole multiples, with the sign of the first."""
+    """The largest number of which all are whole multiples."""
     under = lcm(*(number.denominator for number in numbers))
-    over = gcd(*(int(number * under) for number in numbers))
-    first = next((number for number in numbers if number), Fraction(0))
-    return Fraction(-over if first < 0 else over, under)
+    return Fraction(gcd(*(int(number * under) for number in numbers)), under)

@@ -10,6 +10,7 @@ from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 
 from builder.circuit.law import CAPACITORS, LAWS, PARALLEL, RESISTORS, SERIES, Law
+from builder.lesson.network.formulas import network_rules
 from builder.quantity.formula import Formula, Ref, Sum
 from builder.quantity.kinds import KINDS
 from builder.quantity.names import TOTAL, Name, Symbol
@@ -148,6 +149,8 @@ def _rules(law: Law, used: Collection[str]) -> Iterator[Rule]:
     for connection in (PARALLEL, SERIES):
         if f"{law.element}-{connection}" in used:
             yield _merging(law, connection, told_flow=law.flow in used)
+    for called, lines, why in network_rules(law, used):
+        yield Rule(called, tuple(Equality(left, right) for left, right in lines), why)
     if law.work in used:
         ways = (
             law.work_from_flow_and_drop(flow, drop),

@@ -34,6 +34,9 @@ class Word:
 
 
 WORDS = (
+    Word("bridge", "Two arms side by side with an element between their middles. If both arms "
+         "divide the voltage in the same ratio, the bridge is balanced and that element carries "
+         "nothing.", "bridge", "balanced-bridge"),
     Word("capacitance", "How much charge a capacitor takes for each volt across it. It is measured "
          "in farads.", "capacitance", f"{ASKED}capacitance"),
     Word("capacitor", "An element that stores charge: two plates that face each other without "
@@ -54,17 +57,32 @@ WORDS = (
     Word("equivalent", "The single element that could take the place of a group without the rest "
          "of the circuit noticing: the same voltage would drive the same charge or current.",
          best=NESTED),
+    Word("equivalent source", "One source with one resistance that could take the place of all "
+         "that a load sees, without the load noticing.", "equivalent-source"),
     Word("group", "Elements that are merged in one move because they are in series or in "
          "parallel.", best=NESTED),
     Word("in parallel", "Side by side: the elements share both junctions, so the same voltage is "
          "across each of them.", "parallel"),
     Word("in series", "In a chain: each element ends where the next begins, with nothing else "
          "joined on between. All of them carry the same charge or current.", "series"),
+    Word("internal resistance", "The resistance that a source has itself. The more current it "
+         "delivers, the more of its voltage that resistance keeps.", "inner"),
     Word("junction", "All points that are joined by wire. However long the wires are, they count "
          "as one point."),
+    Word("junction equation", "Says that what flows into a junction flows out of it, with each "
+         "flow told by the potentials at its two ends.", "junctions"),
     Word("law", "What ties the quantities of one element together, such as its voltage and what "
          "flows because of it."),
     Word("lesson", "A page that explains an idea slowly, with one solved circuit as its example."),
+    Word("loop", "A way through a circuit that comes back to where it began.", "loops"),
+    Word("loop equation", "Says that the voltages round a loop add up to what its sources lift, "
+         "with each flow told by the currents of the loops.", "loops"),
+    Word("matching", "To choose the load that takes the most power: one equal to the inner "
+         "resistance of what drives it.", "equivalent-source"),
+    Word("open voltage", "The voltage between two points while nothing is connected to them.",
+         "equivalent-source"),
+    Word("potential", "The voltage of a junction against one junction that counts as zero.",
+         "potential", f"{ASKED}potential"),
     Word("power", "How much energy a resistor turns into heat in a second. It is measured in "
          "watts.", "power", f"{ASKED}power"),
     Word("problem", "A circuit with some of its values given and some to be found. Each has a page "
@@ -79,8 +97,16 @@ WORDS = (
          "step to look at again.", part="self-check"),
     Word("source", "What drives the circuit, such as a battery or a supply. Charge leaves it at "
          "its + side and comes back at its − side.", SOURCE),
+    Word("star", "Three elements that meet in one junction and end in three others. It can be "
+         "replaced by a triangle, and the other way round.", "exchange"),
     Word("step", "One move of a solution: what it is for, why it is allowed, its formula, its "
          "numbers, and the circuit after it.", part="solution"),
+    Word("superposition", "To let each source act alone, with the others turned off, and to add "
+         "up what they do.", "superposition"),
+    Word("symmetry", "If nothing tells two junctions apart, they are at the same potential and may "
+         "be joined.", "symmetry"),
+    Word("triangle", "Three elements between three junctions, each of them between two, also "
+         "called a delta. It can be replaced by a star.", "exchange"),
     Word("voltage", "What lies between two junctions and drives charge from one to the other. It "
          "is measured in volts.", "voltage", f"{ASKED}voltage"),
     Word("walk back", "After merging, to undo the merges one by one. The equivalent hands on what "

@@ -13,7 +13,18 @@ from builder.lesson.nest.about import topic as topic_of_nest
 from builder.lesson.nest.display import NestDisplay
 from builder.lesson.nest.uses import uses as uses_of_nest
 from builder.lesson.nest.write import write_nest_lesson
-from builder.problem.model import NestProblem, Problem
+from builder.lesson.network.about import about as about_network
+from builder.lesson.network.about import topic as topic_of_network
+from builder.lesson.network.display import NetworkDisplay
+from builder.lesson.network.uses import uses as uses_of_network
+from builder.lesson.network.write import write_network_lesson
+from builder.lesson.relations.about import about as about_relations
+from builder.lesson.relations.about import topic as topic_of_relations
+from builder.lesson.relations.display import RelationsDisplay
+from builder.lesson.relations.uses import uses as uses_of_relations
+from builder.lesson.relations.write import write_relations_lesson
+from builder.problem.model import NestProblem, NetworkProblem, Problem
+from builder.problem.relations.model import RelationsProblem
 from builder.solution import Solution
 
 
@@ -37,7 +48,17 @@ class Kind:
 
 
 KINDS: dict[type[Problem], Kind] = {
+    RelationsProblem: Kind(
+        RelationsDisplay,
+        write_relations_lesson,
+        about_relations,
+        topic_of_relations,
+        uses_of_relations,
+    ),
     NestProblem: Kind(NestDisplay, write_nest_lesson, about_nest, topic_of_nest, uses_of_nest),
+    NetworkProblem: Kind(
+        NetworkDisplay, write_network_lesson, about_network, topic_of_network, uses_of_network
+    ),
 }
 """Every kind of problem."""
 

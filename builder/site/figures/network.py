@@ -1,0 +1,285 @@
+"""The figures of a network's lesson: the network as given, and as it is after each step."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, replace
+from functools import cached_property
+
+from markupsafe import Markup, escape
+
+from builder.circuit.law import PARALLEL
+from builder.circuit.network import Element, Network, Source
+from builder.figure import Label, ValueText
+from builder.figure.network import (
+    Arrow,
+    Branch,
+    LoopArrow,
+    NetworkDrawing,
+    describe_network,
+    draw_network,
+    network_by_junction,
+    places_of,
+)
+from builder.figure.network.request import CURRENT_SOURCE, VOLTAGE_SOURCE
+from builder.lesson import Lesson
+from builder.lesson.lesson import TaughtStep
+from builder.lesson.network.display import POTENTIAL, NetworkDisplay
+from builder.lesson.prose import Prose, listed, say
+from builder.problem.network.asking import INNER, OPEN
+from builder.problem.network.reading import INSIDE
+from builder.quantity.names import TOTAL, Name, Symbol, kind_letter
+from builder.site.figures.step_figures import StepFigures
+from builder.site.figures.tracing import LOOKS, traced
+from builder.site.markup import symbol_html
+from builder.solution.network.renaming import part_of, share
+from builder.solution.network.step import Loop, Merged, NetworkMove, NetworkStep
+
+_SHOWS_BEFORE = frozenset(
+    {NetworkMove.MERGE, NetworkMove.STAR, NetworkMove.TRIANGLE, NetworkMove.JOIN,
+     NetworkMove.BALANCE, NetworkMove.DROP, NetworkMove.ALONE}
+)  # fmt: skip
+"""The moves whose figure stands beside one of the network before."""
+_WITH_ARROWS = frozenset(
+    {NetworkMove.JUNCTIONS, NetworkMove.BRANCHES, NetworkMove.ALONE, NetworkMove.ADD}
+)
+"""The moves whose figures show in which direction flows are counted."""
+
+_LAST_OF_PART = {OPEN: NetworkMove.OPEN_VOLTAGE, INNER: NetworkMove.INNER}
+
+
+@dataclass(frozen=True)
+class NetworkFigures:
+    """Draws the figures of one network's lesson.
+
+    Attributes:
+        display: of what is drawn.
+        prefix: starts every id in the figures, unique on the page.
+        symbols: ``iec`` or ``ieee``.
+    """
+
+    display: NetworkDisplay
+    prefix: str
+    symbols: str = "iec"
+
+    @classmethod
+    def of(cls, lesson: Lesson, prefix: str, symbols: str) -> NetworkFigures:
+        """What draws the figures of a network's lesson."""
+        assert isinstance(lesson.display, NetworkDisplay)
+        return cls(lesson.display, prefix, symbols)
+
+    def given(self) -> Markup:
+        """The network as the problem gives it."""
+        return self._svg(self._given, "given", "The circuit")
+
+    def in_words(self) -> tuple[Markup, ...]:
+        """The network as the problem gives it, a sentence for each junction."""
+        return tuple(
+            Markup("").join(symbol_html(p) if isinstance(p, Symbol) else escape(p) for p in words)
+            for words in network_by_junction(self._given)
+        )
+
+    def of_step(self, number: int, taught: TaughtStep) -> StepFigures:
+        """The figures of a step, with the junctions that it speaks of traced."""
+        step = _move(taught)
+        after = self._svg(self._after(taught), f"step-{number}", f"The circuit after step {number}")
+        if step.kind not in _SHOWS_BEFORE:
+            return StepFigures(Markup(""), after, ())
+        network = self._before(number, step)
+        marked = frozenset(_acted_on(step))
+        part = self.display.part_of(step)
+        drawing = self._drawing(network, taught.known_before, marked, part, hinted=True)
+        before = self._svg(drawing, f"step-{number}-before", f"The circuit before step {number}")
+        looks, legend = _traces(step, network, self.display)
+        staying = {one: look for one, look in looks.items() if one in step.network.junctions}
+        return StepFigures(Markup(traced(before, looks)), Markup(traced(after, staying)), legend)
+
+    def _before(self, number: int, step: NetworkStep) -> Network:
+        """The network before a step: its own word for it, else that after the step before."""
+        if step.before is not None:
+            return step.before
+        part, steps = self.display.part_of(step), self.display.solution.steps
+        former = steps[number - 2] if number > 1 else None
+        if former is not None and self.display.part_of(former) == part:
+            return former.network
+        # The step that names what a part has found shows the network that the part began with.
+        last = _LAST_OF_PART.get(part)
+        naming = next((other for other in steps if other.kind is last), None)
+        return naming.network if naming else self.display.network
+
+    @cached_property
+    def _given(self) -> NetworkDrawing:
+        arrows = self.display.signed and self.display.law.flow == "current"
+        return self._drawing(self.display.network, (), frozenset(), arrows=arrows)
+
+    @cached_property
+    def _places(self) -> Mapping[str, tuple[float, float]]:
+        """Where the first figure has its junctions; the later ones keep to it."""
+        return places_of(self._given)
+
+    def _after(self, taught: TaughtStep) -> NetworkDrawing:
+        step = _move(taught)
+        known = taught.known if step.known is None else step.known
+        marked = frozenset(step.marked)
+        if step.kind is NetworkMove.WORK:
+            marked = frozenset(name.of for name in step.found)
+        drawing = self._drawing(
+            step.network, known, marked, self.display.part_of(step),
+            arrows=step.kind in _WITH_ARROWS, hinted=True,
+        )  # fmt: skip
+        return replace(
+            drawing,
+            grounded=step.reference or None,
+            loops=tuple(_loop_arrow(loop, step.network) for loop in step.loops),
+        )
+
+    def _drawing(
+        self,
+        network: Network,
+        known: Iterable[Name],
+        marked: frozenset[str],
+        part: str = "",
+        *,
+        arrows: bool = False,
+        hinted: bool = False,
+    ) -> NetworkDrawing:
+        found = self._by_owner(network, known, part)
+        flows = arrows and self.display.law.flow == "current"
+        branches = [
+            *(self._source(one, found, marked) for one in network.sources
+              if one.quantity != "charge"),
+            *(self._element(one, found, marked, part, arrow=flows) for one in network.elements),
+        ]  # fmt: skip
+        told = {one.name for one in network.sources if one.quantity != "charge"}
+        return NetworkDrawing(
+            branches=tuple(branches),
+            terminals=None if told else network.terminals,
+            junction_names=self._junction_names(network),
+            place=self.display.solution.problem.place,
+            hint=self._places if hinted else {},
+            symbols=self.symbols,
+        )
+
+    def _junction_names(self, network: Network) -> dict[str, str]:
+        return {one: one for one in network.junctions if INSIDE not in one}
+
+    def _by_owner(
+        self, network: Network, known: Iterable[Name], part: str
+    ) -> dict[str, list[Name]]:
+        """The quantities to be written at each element or source; the whole's at what is left.
+
+        Only those of one part of the solution are told.
+        """
+        law, only = self.display.law, len(network.elements) == 1
+        found: dict[str, list[Name]] = {}
+        for name in dict.fromkeys(map(self.display.resolve, known)):
+            own, of_part = part_of(name)
+            if own.quantity in (law.value, POTENTIAL) or of_part != part:
+                continue
+            of = network.elements[0].name if only and own.of == TOTAL else own.of
+            found.setdefault(of, []).append(name)
+        return found
+
+    def _element(
+        self, element: Element, found: Mapping[str, list[Name]], marked: frozenset[str],
+        part: str, *, arrow: bool,
+    ) -> Branch:  # fmt: skip
+        display = self.display
+        value = Name(display.law.value, element.name)
+        if display.resolve(value) not in display.solution.values:
+            value = share(value, part)
+        shown = display.shown(value)
+        own = ValueText(shown.text, None, shown.sign, value.key)
+        texts = (own, *(self._found(name) for name in found.get(element.name, ())))
+        flow = Name(display.law.flow, element.name)
+        symbol = display.symbol(share(flow, part) if part else flow)
+        return Branch(
+            element.name, display.law.element, element.between,
+            Label(display.symbol(value), texts), marked=element.name in marked,
+            arrow=Arrow(forward=True, symbol=symbol) if arrow else None,
+        )  # fmt: skip
+
+    def _source(
+        self, source: Source, found: Mapping[str, list[Name]], marked: frozenset[str]
+    ) -> Branch:
+        display = self.display
+        name = Name(source.quantity, source.name)
+        own = ValueText(source.shown.text, None, "=", name.key)
+        texts = (own, *(self._found(name) for name in found.get(source.name, ())))
+        kind = VOLTAGE_SOURCE if source.quantity == display.law.drop else CURRENT_SOURCE
+        return Branch(source.name, kind, source.between, Label(display.symbol(name), texts),
+                      marked=source.name in marked)  # fmt: skip
+
+    def _found(self, name: Name) -> ValueText:
+        shown = self.display.shown(name)
+        return ValueText(shown.text, self.display.symbol(name), shown.sign, name.key)
+
+    def _svg(self, drawing: NetworkDrawing, id: str, title: str) -> Markup:
+        return Markup(
+            draw_network(drawing, id_prefix=f"{self.prefix}-{id}", title=title,
+                         description=describe_network(drawing))
+        )  # fmt: skip
+
+
+def _move(taught: TaughtStep) -> NetworkStep:
+    assert isinstance(taught.step, NetworkStep)
+    return taught.step
+
+
+def _acted_on(step: NetworkStep) -> tuple[str, ...]:
+    """What is marked in the figure before a move."""
+    if step.balance is not None and step.balance.middle:
+        return (step.balance.middle,)
+    return step.members or step.dropped
+
+
+def _loop_arrow(loop: Loop, network: Network) -> LoopArrow:
+    """A loop by its junctions, with the branch between each two of them."""
+    ends = {one.name: one.between for one in network.elements}
+    ends |= {one.name: one.between for one in network.sources}
+    passed: list[str] = []
+    for name, along in loop.path:
+        first, second = ends[name]
+        passed += [first if along else second, name]
+    return LoopArrow(Symbol(kind_letter("current"), loop.name), tuple(passed))
+
+
+def _traces(
+    step: NetworkStep, before: Network, display: NetworkDisplay
+) -> tuple[dict[str, str], tuple[tuple[str, Prose], ...]]:
+    """The look of each junction that the step speaks of, and what each look stands for."""
+    if step.kind is NetworkMove.JOIN:
+        sets = list(step.joined.values())[: len(LOOKS)]
+        looks = {one: look for look, names in zip(LOOKS, sets, strict=False) for one in names}
+        told = [say("junctions {names}: one potential", names=listed(list(names)))
+                for names in sets]  # fmt: skip
+        return looks, tuple(zip(LOOKS, told, strict=False))
+    if step.kind is not NetworkMove.MERGE or len(step.merged) != 1:
+        return {}, ()
+    group = step.merged[0]
+    if group.connection == PARALLEL:
+        ends = before.element(group.members[0]).between
+        legend = (
+            ("a", say("one junction that {named} share", named=display.elements(group.members))),
+            ("b", say("the other")),
+        )
+        return dict(zip(ends, LOOKS, strict=True)), legend
+    return _of_chain(group, before, display)
+
+
+def _of_chain(
+    group: Merged, before: Network, display: NetworkDisplay
+) -> tuple[dict[str, str], tuple[tuple[str, Prose], ...]]:
+    """The wires between the members of a chain."""
+    pairs = list(zip(group.members, group.members[1:], strict=False))
+    if len(pairs) > len(LOOKS):
+        return {}, ()
+    looks: dict[str, str] = {}
+    legend: list[tuple[str, Prose]] = []
+    for look, (one, other) in zip(LOOKS, pairs, strict=False):
+        shared = set(before.element(one).between) & set(before.element(other).between)
+        looks[min(shared)] = look
+        told = say("the wire between {one} and {other}: nothing else joins it",
+                   one=display.element(one), other=display.element(other))  # fmt: skip
+        legend.append((look, told))
+    return looks, tuple(legend)
