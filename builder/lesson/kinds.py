@@ -23,7 +23,12 @@ from builder.lesson.relations.about import topic as topic_of_relations
 from builder.lesson.relations.display import RelationsDisplay
 from builder.lesson.relations.uses import uses as uses_of_relations
 from builder.lesson.relations.write import write_relations_lesson
-from builder.problem.model import NestProblem, NetworkProblem, Problem
+from builder.lesson.stages.about import about as about_stages
+from builder.lesson.stages.about import topic as topic_of_stages
+from builder.lesson.stages.about import uses as uses_of_stages
+from builder.lesson.stages.display import StagesDisplay
+from builder.lesson.stages.write import write_stages_lesson
+from builder.problem.model import NestProblem, NetworkProblem, Problem, StagesProblem
 from builder.problem.relations.model import RelationsProblem
 from builder.solution import Solution
 
@@ -56,6 +61,9 @@ KINDS: dict[type[Problem], Kind] = {
         uses_of_relations,
     ),
     NestProblem: Kind(NestDisplay, write_nest_lesson, about_nest, topic_of_nest, uses_of_nest),
+    StagesProblem: Kind(
+        StagesDisplay, write_stages_lesson, about_stages, topic_of_stages, uses_of_stages
+    ),
     NetworkProblem: Kind(
         NetworkDisplay, write_network_lesson, about_network, topic_of_network, uses_of_network
     ),

@@ -20,6 +20,10 @@ from builder.quantity.names import Name
 from builder.solution.program import Line
 from builder.solution.stages.step import StagesMove, StagesStep
 
+ISLAND, CHAIN, ROUND = "island", "chain", "round"
+"""What the quantities of several capacitors belong to: their joined plates, their chain, and what
+goes round their loop. A letter follows where several sets settle in one stage."""
+
 
 @dataclass(frozen=True)
 class Moment:
@@ -134,7 +138,7 @@ def side_by_side(members: tuple[Element, ...], now: Moment) -> Iterator[StagesSt
         "plates": plates,
         "turned": _of(members, now),
     }
-    charge, volts = now.own("charge", "island"), now.own("voltage", "island")
+    charge, volts = now.own("charge", ISLAND), now.own("voltage", ISLAND)
     counted = Sum(tuple(now.before(e, "charge", plates[e.name]) for e in members))
     yield StagesStep(now.id("island"), StagesMove.ISLAND, (Line(charge, counted),), now.stage,
                      **told)  # fmt: skip
@@ -152,7 +156,7 @@ def round_one_loop(members: tuple[Element, ...], now: Moment) -> Iterator[Stages
     path, rise = _path(members, now)
     short_of = [*emf_terms(rise), *(now.before(e, "voltage", -sign)
                                     for e, sign in path if now.holds(e))]  # fmt: skip
-    chain, moved = now.own("capacitance", "chain"), now.own("charge", "round")
+    chain, moved = now.own("capacitance", CHAIN), now.own("charge", ROUND)
     told: dict[str, Any] = {
         "members": tuple(e.name for e in members),
         "direction": {e.name: sign for e, sign in path},

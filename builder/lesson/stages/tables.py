@@ -1,0 +1,63 @@
+"""All results: a table for the start and for each stage that changes something, and the energy."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from builder.circuit.switching import LOST, moment
+from builder.lesson.lesson import Row, Table
+from builder.lesson.prose import capitalised, say
+from builder.lesson.stages.display import StagesDisplay
+from builder.quantity.names import TOTAL, Name
+
+_HEADS = ("Capacitance", "Charge", "Voltage", "Energy")
+_KINDS = ("charge", "voltage", "energy")
+
+
+def tables(display: StagesDisplay) -> tuple[Table, ...]:
+    """The tables, in order."""
+    moments = [
+        stage for stage in (0, *display.history.active) if stage or _charged_at_start(display)
+    ]
+    found = [_of_moment(stage, display) for stage in moments or [0]]
+    if display.history.active:
+        found.append(_account(display))
+    return tuple(found)
+
+
+def _charged_at_start(display: StagesDisplay) -> bool:
+    return any(charge != 0 for charge in display.solution.story.charges[0].values())
+
+
+def _of_moment(stage: int, display: StagesDisplay) -> Table:
+    rows = [
+        Row((display.element(name),),
+            (Name("capacitance", name),
+             *(display.resolve(Name(kind, moment(name, stage))) for kind in _KINDS)))
+        for name in display.members
+    ]  # fmt: skip
+    if len(rows) > 1:
+        whole = display.resolve(Name("energy", moment(TOTAL, stage)))
+        rows.append(Row(say("All together"), (None, None, None, whole), total=True))
+    return Table(capitalised(display.after(stage)), "Capacitor", _HEADS, tuple(rows))
+
+
+def _account(display: StagesDisplay) -> Table:
+    """Where the energy comes from in each stage, and where it goes."""
+    heads = ("Stored before", "Delivered by batteries", "Stored after", "Turned into heat")
+    batteries = bool(display.batteries)
+    rows = [Row(capitalised(display.after(stage)), tuple(_of_stage(stage, display)))
+            for stage in display.history.active]  # fmt: skip
+    kept = heads if batteries else (heads[0], *heads[2:])
+    return Table(say("Where the energy goes"), "Stage", kept, tuple(rows))
+
+
+def _of_stage(stage: int, display: StagesDisplay) -> Iterator[Name | None]:
+    history = display.history
+    yield Name("energy", moment(TOTAL, history.before(stage)))
+    if display.batteries:
+        names = [Name("energy", moment(battery, stage)) for battery in display.batteries
+                 if stage in history.delivering[battery]]  # fmt: skip
+        yield names[0] if len(names) == 1 else None
+    yield Name("energy", moment(TOTAL, stage))
+    yield Name("energy", moment(LOST, stage))
