@@ -8,15 +8,16 @@ from __future__ import annotations
 
 import re
 import threading
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
 from functools import partial
 from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from itertools import pairwise
 from pathlib import Path
-from typing import Any
+from typing import Any, Literal
 
 import pytest
-from playwright.sync_api import Browser, Page
+from playwright.sync_api import Browser, BrowserContext, Page
 
 from tests.conftest import Open
 
@@ -49,7 +50,7 @@ OPEN_AND_ANSWER = """() => {
       right ? JSON.parse(form.dataset.expected).shown : '1 kg';
     form.requestSubmit();
   });
-  // Until what follows the size of things has followed.
+  // As SETTLED waits below.
   return new Promise(done => requestAnimationFrame(() => setTimeout(done, 100)));
 }"""
 
@@ -58,18 +59,32 @@ TEXT_SPACING = """article * { line-height: 1.5 !important; letter-spacing: 0.12e
   word-spacing: 0.16em !important; } article p { margin-bottom: 2em !important; }"""
 
 
+# Until what follows the size of things has followed.
+SETTLED = "() => new Promise(done => requestAnimationFrame(() => setTimeout(done, 100)))"
+
+
 def kinds_of_page(site: Path) -> list[str]:
-    """One page of every kind: pages made of the same parts are of one kind."""
-    kinds: dict[frozenset[str], str] = {}
+    """Few pages that show all there is, with the page for wrong addresses.
+
+    A page's parts are told by the classes in it. In each folder, any two parts that ever stand on
+    one page stand together on one of those chosen.
+    """
+    pairs: dict[str, set[tuple[str, ...]]] = {}
     for page in sorted(site.rglob("*.html")):
         html = page.read_text(encoding="utf-8")
         parts = {word for value in re.findall(r'class="([^"]*)"', html) for word in value.split()
                  if word.startswith("sw-") and not word.startswith("sw-level-")}  # fmt: skip
-        path = page.relative_to(site).as_posix()
-        if path == "404.html":
-            parts.add(path)
-        kinds.setdefault(frozenset(parts), path)
-    return list(kinds.values())
+        path = page.relative_to(site)
+        place = path.name if path.name == "404.html" else path.parent.as_posix()
+        pairs[path.as_posix()] = {
+            (place, one, other) for one in ("", *parts) for other in ("", *parts) if one <= other
+        }
+    left = set.union(*pairs.values())
+    chosen = []
+    while left:
+        chosen.append(max(pairs, key=lambda path: len(pairs[path] & left)))
+        left -= pairs[chosen[-1]]
+    return sorted(chosen)
 
 
 class _Quiet(SimpleHTTPRequestHandler):
@@ -87,20 +102,92 @@ def served(built_site: Path) -> Iterator[str]:
     server.server_close()
 
 
-Pages = Iterator[tuple[str, Page]]
+@dataclass(frozen=True)
+class Look:
+    """The state in which a page is looked at.
+
+    Attributes:
+        width, height: of the window, in its own pixels.
+        zoom: how many pixels of the screen one of them takes.
+        scheme: ``light`` or ``dark``.
+        answered: whether everything is opened and every question answered.
+    """
+
+    width: int = 1280
+    height: int = 900
+    zoom: int = 1
+    scheme: str = "light"
+    answered: bool = False
 
 
-def each_kind(chromium: Browser, served: str, built_site: Path, **options: Any) -> Pages:
-    """Every kind of page, open, with its path."""
+class Tab:
+    """A page that stays open from one test to the next, put into the state that each needs."""
+
+    def __init__(self, context: BrowserContext, address: str) -> None:
+        self.page = context.new_page()
+        self._devices = context.new_cdp_session(self.page)
+        self._look: Look | None = None
+        self._open(address)
+
+    def _open(self, address: str) -> None:
+        self.page.goto(address)
+        self.page.evaluate(PROBE)
+        self.page.evaluate(AXE)
+        self._answered = False
+
+    def show(self, look: Look) -> Page:
+        """The page, in front and in that state."""
+        if self._answered and not look.answered:
+            self._open(self.page.url)
+        self.page.bring_to_front()
+        if look != self._look:
+            self._change(look)
+        if look.answered and not self._answered:
+            self.page.evaluate(OPEN_AND_ANSWER)
+            self._answered = True
+        return self.page
+
+    def _change(self, look: Look) -> None:
+        # By the browser's own protocol, as Playwright cannot zoom a page that is open.
+        self._devices.send(
+            "Emulation.setDeviceMetricsOverride",
+            {"width": look.width, "height": look.height, "deviceScaleFactor": look.zoom,
+             "mobile": False},
+        )  # fmt: skip
+        self.page.evaluate(SETTLED)
+        seen = self.page.evaluate(
+            "[innerWidth, innerHeight, devicePixelRatio, document.body.dataset.mdColorScheme]"
+        )
+        shade = "slate" if look.scheme == "dark" else "default"
+        assert seen == [look.width, look.height, look.zoom, shade]
+        self._look = look
+
+
+EachKind = Callable[[Look], Iterator[tuple[str, Page]]]
+
+
+@pytest.fixture(scope="module")
+def each_kind(chromium: Browser, served: str, built_site: Path) -> Iterator[EachKind]:
+    """Shows one page of every kind after the other; each is opened once for all tests."""
     paths = kinds_of_page(built_site)
     assert {"404.html", "index.html"} <= set(paths)
-    context = chromium.new_context(**options)
-    page = context.new_page()
-    for path in paths:
-        page.goto(served + path)
-        page.evaluate(PROBE)
-        yield path, page
-    context.close()
+    contexts: dict[str, BrowserContext] = {}
+    tabs: dict[tuple[str, str], Tab] = {}
+
+    def show(look: Look) -> Iterator[tuple[str, Page]]:
+        # The theme keeps the scheme that a browser had at first, so each has a context of its own.
+        if look.scheme not in contexts:
+            scheme: Literal["dark", "light"] = "dark" if look.scheme == "dark" else "light"
+            contexts[scheme] = chromium.new_context(color_scheme=scheme, reduced_motion="reduce")
+        for path in paths:
+            at = (look.scheme, path)
+            if at not in tabs:
+                tabs[at] = Tab(contexts[look.scheme], served + path)
+            yield path, tabs[at].show(look)
+
+    yield show
+    for context in contexts.values():
+        context.close()
 
 
 def judged(rule: str, html: str, why: str) -> bool:
@@ -117,19 +204,94 @@ def judged(rule: str, html: str, why: str) -> bool:
     return rule == "color-contrast" and (in_figure or why in ("shortTextContent", "nonBmp"))
 
 
+def test_headings_language_and_labels(each_kind: EachKind) -> None:
+    """One first heading, none skipped after it, the language marked, every reply announced."""
+    for path, page in each_kind(Look()):
+        levels = page.evaluate(
+            "[...document.querySelectorAll('h1,h2,h3,h4,h5,h6')].filter(h => h.checkVisibility())"
+            ".map(h => Number(h.tagName[1]))"
+        )
+        assert levels[:1] == [1], path
+        assert levels.count(1) == 1, path
+        assert all(after - before <= 1 for before, after in pairwise(levels))
+        assert page.evaluate("document.documentElement.lang") == "en"
+        unlabelled = page.evaluate(
+            "[...document.querySelectorAll('article :is(input, select, textarea)')]"
+            ".filter(i => !i.labels.length && !i.ariaLabel).map(i => i.outerHTML)"
+        )
+        assert unlabelled == []
+        silent = page.evaluate(
+            "[...document.querySelectorAll('form[data-question]')]"
+            ".filter(f => !f.querySelector('.sw-reply[role=status]')).length"
+        )
+        assert silent == 0
+
+
+def test_motion_is_left_out_where_it_is_not_wanted(each_kind: EachKind) -> None:
+    """With reduced motion nothing fades, slides or scrolls smoothly."""
+    for path, page in each_kind(Look()):
+        assert page.evaluate("matchMedia('(prefers-reduced-motion: reduce)').matches")
+        assert (path, page.evaluate("probe.moving()")) == (path, [])
+
+
 @pytest.mark.parametrize("scheme", ["light", "dark"])
-def test_axe_finds_nothing(chromium: Browser, served: str, built_site: Path, scheme: str) -> None:
+@pytest.mark.parametrize("answered", [False, True], ids=["closed", "open"])
+def test_axe_finds_nothing(each_kind: EachKind, scheme: str, answered: bool) -> None:
     """No rule is broken on any kind of page, closed and then opened and answered."""
-    options = {"color_scheme": scheme, "reduced_motion": "reduce"}
-    for path, page in each_kind(chromium, served, built_site, **options):
-        page.evaluate(AXE)
-        for state in ("closed", "open"):
-            if state == "open":
-                page.evaluate(OPEN_AND_ANSWER)
-            found = page.evaluate(RUN_AXE)
-            assert (path, state, found["violations"]) == (path, state, [])
-            left = [each for each in found["incomplete"] if not judged(each[0], *each[2:])]
-            assert (path, state, left) == (path, state, [])
+    for path, page in each_kind(Look(scheme=scheme, answered=answered)):
+        found = page.evaluate(RUN_AXE)
+        assert (path, found["violations"]) == (path, [])
+        left = [each for each in found["incomplete"] if not judged(each[0], *each[2:])]
+        assert (path, left) == (path, [])
+
+
+@pytest.mark.parametrize("width", [1280, 360])
+def test_targets_are_large_enough(each_kind: EachKind, width: int) -> None:
+    """Whatever can be pressed is 24 pixels high and wide at least (WCAG 2.5.8)."""
+    for path, page in each_kind(Look(width, answered=True)):
+        assert (path, page.evaluate("probe.targets(24)")) == (path, [])
+
+
+@pytest.mark.parametrize(
+    ("width", "height", "zoom"),
+    [
+        (1280, 900, 1),
+        # 1280 by 1024 pixels at 400 %.
+        (320, 256, 4),
+    ],
+)
+def test_wide_text_and_zoom_hide_nothing(
+    each_kind: EachKind, width: int, height: int, zoom: int
+) -> None:
+    """Zoomed in, and with the spacing of WCAG 1.4.12, nothing overlaps, is cut or runs off."""
+    for path, page in each_kind(Look(width, height, zoom, answered=True)):
+        for spaced in (False, True):
+            style = page.add_style_tag(content=TEXT_SPACING) if spaced else None
+            assert page.evaluate("document.documentElement.scrollWidth") <= width, path
+            assert (path, spaced, page.evaluate("probe.overlaps('article')")) == (path, spaced, [])
+            assert (path, spaced, page.evaluate("probe.clipped('article')")) == (path, spaced, [])
+            if style is not None:
+                style.evaluate("style => style.remove()")
+
+
+def test_the_keyboard_reaches_everything_in_sight(each_kind: EachKind) -> None:
+    """Tab stops at every control once, shows where it is, and leaves the page at its end."""
+    for path, page in each_kind(Look(answered=True)):
+        wanted = set(page.evaluate("probe.stops()"))
+        reached: list[str] = []
+        for _ in range(len(wanted) + 20):
+            page.keyboard.press("Tab")
+            focus = page.evaluate("probe.focus()")
+            # After the last control, the page is left or begun again.
+            if focus is None or [focus["stop"]] == reached[:1]:
+                break
+            assert focus["outline"] >= 2, (path, focus)
+            assert focus["inSight"], (path, focus)
+            reached.append(focus["stop"])
+        else:
+            pytest.fail(f"{path}: the focus never leaves the page: {reached[-5:]}")
+        assert wanted - set(reached) == set(), path
+        assert len(reached) == len(set(reached)), path
 
 
 def test_axe_finds_nothing_at_the_board(chromium: Browser, served: str) -> None:
@@ -176,86 +338,6 @@ def test_axe_would_find_something(chromium: Browser) -> None:
     assert {"image-alt", "color-contrast", "html-has-lang", "page-has-heading-one"} <= found
 
 
-def test_headings_language_and_labels(chromium: Browser, served: str, built_site: Path) -> None:
-    """One first heading, none skipped after it, the language marked, every reply announced."""
-    for path, page in each_kind(chromium, served, built_site):
-        levels = page.evaluate(
-            "[...document.querySelectorAll('h1,h2,h3,h4,h5,h6')].filter(h => h.checkVisibility())"
-            ".map(h => Number(h.tagName[1]))"
-        )
-        assert levels[:1] == [1], path
-        assert levels.count(1) == 1, path
-        assert all(after - before <= 1 for before, after in pairwise(levels))
-        assert page.evaluate("document.documentElement.lang") == "en"
-        unlabelled = page.evaluate(
-            "[...document.querySelectorAll('article :is(input, select, textarea)')]"
-            ".filter(i => !i.labels.length && !i.ariaLabel).map(i => i.outerHTML)"
-        )
-        assert unlabelled == []
-        silent = page.evaluate(
-            "[...document.querySelectorAll('form[data-question]')]"
-            ".filter(f => !f.querySelector('.sw-reply[role=status]')).length"
-        )
-        assert silent == 0
-
-
-@pytest.mark.parametrize("width", [1280, 360])
-def test_targets_are_large_enough(
-    chromium: Browser, served: str, built_site: Path, width: int
-) -> None:
-    """Whatever can be pressed is 24 pixels high and wide at least (WCAG 2.5.8)."""
-    size = {"width": width, "height": 900}
-    for path, page in each_kind(chromium, served, built_site, viewport=size):
-        page.evaluate(OPEN_AND_ANSWER)
-        assert (path, page.evaluate("probe.targets(24)")) == (path, [])
-
-
-def test_the_keyboard_reaches_everything_in_sight(
-    chromium: Browser, served: str, built_site: Path
-) -> None:
-    """Tab stops at every control once, shows where it is, and leaves the page at its end."""
-    for path, page in each_kind(chromium, served, built_site):
-        page.evaluate(OPEN_AND_ANSWER)
-        wanted = set(page.evaluate("probe.stops()"))
-        reached: list[str] = []
-        for _ in range(len(wanted) + 20):
-            page.keyboard.press("Tab")
-            focus = page.evaluate("probe.focus()")
-            # After the last control, the page is left or begun again.
-            if focus is None or [focus["stop"]] == reached[:1]:
-                break
-            assert focus["outline"] >= 2, (path, focus)
-            assert focus["inSight"], (path, focus)
-            reached.append(focus["stop"])
-        else:
-            pytest.fail(f"{path}: the focus never leaves the page: {reached[-5:]}")
-        assert wanted - set(reached) == set(), path
-        assert len(reached) == len(set(reached)), path
-
-
-@pytest.mark.parametrize(
-    "options",
-    [
-        # 1280 by 1024 pixels at 400 %.
-        {"viewport": {"width": 320, "height": 256}, "device_scale_factor": 4},
-        {"viewport": {"width": 1280, "height": 900}},
-    ],
-)
-def test_wide_text_and_zoom_hide_nothing(
-    chromium: Browser, served: str, built_site: Path, options: dict[str, Any]
-) -> None:
-    """Zoomed in, and with the spacing of WCAG 1.4.12, nothing overlaps, is cut or runs off."""
-    for path, page in each_kind(chromium, served, built_site, **options):
-        page.evaluate(OPEN_AND_ANSWER)
-        for spaced in (False, True):
-            if spaced:
-                page.add_style_tag(content=TEXT_SPACING)
-            width = options["viewport"]["width"]
-            assert page.evaluate("document.documentElement.scrollWidth") <= width, path
-            assert (path, spaced, page.evaluate("probe.overlaps('article')")) == (path, spaced, [])
-            assert (path, spaced, page.evaluate("probe.clipped('article')")) == (path, spaced, [])
-
-
 WATCH_SHIFTS = """window.shifts = [];
 new PerformanceObserver(list => list.getEntries().forEach(
   entry => shifts.push([entry.value, entry.hadRecentInput]))
@@ -291,14 +373,6 @@ def test_nothing_shifts(built_site: Path, visit: Open, width: int) -> None:
     told = [moves("form.sw-question button[type=submit]", at) for at in range(forms)]
     assert told == [False] * forms
     assert sum(value for value, by_hand in page.evaluate("shifts") if not by_hand) == 0
-
-
-def test_motion_is_left_out_where_it_is_not_wanted(
-    chromium: Browser, served: str, built_site: Path
-) -> None:
-    """With reduced motion nothing fades, slides or scrolls smoothly."""
-    for path, page in each_kind(chromium, served, built_site, reduced_motion="reduce"):
-        assert (path, page.evaluate("probe.moving()")) == (path, [])
 
 
 def test_forced_colours_keep_what_is_marked(built_site: Path, visit: Open) -> None:
