@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import NamedTuple
 
 from builder.figure.request import Label, ValueText
 from builder.figure.scene import Box, Point, Run, TextLine
 from builder.figure.text_size import ASCENT, DESCENT, LINE, line_width
-from builder.quantity.names import Symbol
+from builder.quantity.compact import compact
+from builder.quantity.formula import Formula
+from builder.quantity.letters import letter_symbol
+from builder.quantity.names import Name, Symbol
 
 Runs = tuple[Run, ...]
 
@@ -95,7 +99,24 @@ def _symbol(symbol: Symbol) -> Runs:
 
 
 def _value(value: ValueText) -> Runs:
-    number = Run(value.text, key=value.key)
+    number: Runs = (Run(value.text, key=value.key),)
+    if value.expression is not None:
+        number = tuple(_expression(value.expression))
     if value.symbol is None:
-        return (number,) if value.sign == "=" else (Run(f"{value.sign} "), number)
-    return (*_symbol(value.symbol), Run(f" {value.sign} "), number)
+        return number if value.sign == "=" else (Run(f"{value.sign} "), *number)
+    return (*_symbol(value.symbol), Run(f" {value.sign} "), *number)
+
+
+def _expression(formula: Formula) -> Iterator[Run]:
+    """An expression with its letters in italics; a mark keeps the place of each."""
+    letters: list[Symbol] = []
+
+    def mark(name: Name) -> str:
+        letters.append(letter_symbol(name.of))
+        return "\0"
+
+    first, *pieces = compact(formula, mark).split("\0")
+    yield from (Run(first),) if first else ()
+    for symbol, piece in zip(letters, pieces, strict=True):
+        yield from _symbol(symbol)
+        yield from (Run(piece),) if piece else ()

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from builder.circuit.tree import Tree
+from builder.quantity.formula import Formula
 from builder.quantity.names import Symbol
 
 
@@ -19,12 +20,14 @@ class ValueText:
             or ``≈ 6.67 µF`` if it was rounded.
         sign: ``=`` or ``≈``, printed after the symbol.
         key: the key of the quantity, carried as ``data-q`` by the number; empty if none.
+        expression: what ``text`` says as a formula of letters, if the value holds symbols.
     """
 
     text: str
     symbol: Symbol | None = None
     sign: str = "="
     key: str = ""
+    expression: Formula | None = None
 
 
 @dataclass(frozen=True)

@@ -30,7 +30,8 @@
     return found.map(([a, b, c, d]) => ({
       ends: [m.a * a + m.c * b + m.e, m.b * a + m.d * b + m.f,
              m.a * c + m.c * d + m.e, m.b * c + m.d * d + m.f],
-      half, junction: element.dataset.junction, kind: element.getAttribute("class") || "symbol",
+      half, junction: element.dataset.junction,
+      kind: element.getAttribute("class") || (element.closest(".sw-ground") ? "ground" : "symbol"),
     }));
   };
   // Liang and Barsky's clipping: whether any of a segment lies in a box.
@@ -93,7 +94,14 @@
       for (const symbol of symbols)
         if (inside(shortened(wire).ends, thick(symbol, 0)))
           faults.push(`a wire of ${wire.junction} runs through a symbol`);
+      for (const arrow of strokes.filter((s) => s.kind.startsWith("sw-loop")))
+        if (inside(wire.ends, thick(arrow, 0)))
+          faults.push(`a loop arrow lies on a wire of ${wire.junction}`);
     });
+    const loose = strokes.filter((s) => s.kind.startsWith("sw-loop") || s.kind === "sw-arrow");
+    for (const arrow of loose)
+      for (const symbol of symbols)
+        if (inside(arrow.ends, thick(symbol, 0))) faults.push("an arrow lies on a symbol");
     const values = [...svg.querySelectorAll("[data-q]")].map((n) => [n.dataset.q, n.textContent]);
     const elements = [...svg.querySelectorAll("[data-element]")].map((g) => [
       g.dataset.element, [...g.querySelectorAll("text")].map((t) => t.textContent).join(" ")]);

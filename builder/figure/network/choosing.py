@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 from itertools import pairwise
@@ -75,22 +76,32 @@ def _best_rails(plane: PlaneMap, skeleton: Skeleton, hint: Hint, budget: list[in
             choices[point] = rail_choices(plane, point, at)
     chosen = {point: ways[0] for point, ways in choices.items()}
     best = _try(plane, chosen, skeleton, hint)
+    assert best is not None
     tries = budget[0] // 2
     for point, ways in sorted(choices.items(), key=lambda item: len(item[1])):
         for way in ways[1:]:
             if tries <= 0:
                 break
             tries -= 1
-            tried = _try(plane, chosen | {point: way}, skeleton, hint)
-            if tried.score < best.score:
+            tried = _try(plane, chosen | {point: way}, skeleton, hint, best.score)
+            if tried is not None and tried.score < best.score:
                 best, chosen = tried, chosen | {point: way}
     return best
 
 
-def _try(plane: PlaneMap, rails: dict[int, Rail | None], skeleton: Skeleton, hint: Hint) -> _Tried:
+def _try(
+    plane: PlaneMap,
+    rails: dict[int, Rail | None],
+    skeleton: Skeleton,
+    hint: Hint,
+    limit: float = math.inf,
+) -> _Tried | None:
+    """The figure with some points drawn out; None if its bends alone are worse than the limit."""
     drawn, home = draw_out(plane, rails)
     lead = None if skeleton.lead is None else drawn.routes[skeleton.lead][0] ^ 1
     shape = fewest_bends(drawn, lead)
+    if shape.cost >= limit:
+        return None
     if lead is None:
         upwards, heading = _first_half(drawn), NORTH
     else:

@@ -35,26 +35,38 @@ class CheapestFlow:
         potential = [0] * len(self._leaving)
         amount = cost = 0
         while True:
-            distance, came = self._distances(start, potential)
+            distance = self._distances(start, potential)
             if distance[end] >= _FAR:
                 return amount, cost
             for node, far in enumerate(distance):
                 potential[node] += min(far, distance[end])
-            most, node = _FAR, end
-            while node != start:
-                most = min(most, self._left[came[node]])
-                node = self._to[came[node] ^ 1]
-            node = end
-            while node != start:
-                self._left[came[node]] -= most
-                self._left[came[node] ^ 1] += most
-                node = self._to[came[node] ^ 1]
-            amount += most
-            cost += most * (potential[end] - potential[start])
+            # All ways that cost the same are filled before distances are found again.
+            while sent := self._fill(start, end, _FAR, potential, set()):
+                amount += sent
+                cost += sent * potential[end]
 
-    def _distances(self, start: int, potential: list[int]) -> tuple[list[int], list[int]]:
+    def _fill(self, node: int, end: int, most: int, potential: list[int], passed: set[int]) -> int:
+        """Send along one way of arcs that cost no more than they must; how much."""
+        if node == end:
+            return most
+        passed.add(node)
+        here = potential[node]
+        for arc in self._leaving[node]:
+            other = self._to[arc]
+            if (
+                self._left[arc]
+                and other not in passed
+                and self._cost[arc] + here == potential[other]
+            ):
+                sent = self._fill(other, end, min(most, self._left[arc]), potential, passed)
+                if sent:
+                    self._left[arc] -= sent
+                    self._left[arc ^ 1] += sent
+                    return sent
+        return 0
+
+    def _distances(self, start: int, potential: list[int]) -> list[int]:
         distance = [_FAR] * len(self._leaving)
-        came = [-1] * len(self._leaving)
         distance[start] = 0
         waiting = [(0, start)]
         to, left, costs = self._to, self._left, self._cost
@@ -69,6 +81,5 @@ class CheapestFlow:
                     reached = base + costs[arc] - potential[other]
                     if reached < distance[other]:
                         distance[other] = reached
-                        came[other] = arc
                         heapq.heappush(waiting, (reached, other))
-        return distance, came
+        return distance

@@ -59,10 +59,14 @@ class _Lines:
         a, b = self.find(parents, one), self.find(parents, other)
         parents[max(a, b)] = min(a, b)
 
+    def settle(self) -> None:
+        """Let every knot know its lines at once, when all are joined."""
+        self.row = [self.find(self.row, knot) for knot in range(len(self.row))]
+        self.column = [self.find(self.column, knot) for knot in range(len(self.column))]
+
     def line(self, knot: int, direction: int) -> int:
-        """The line through a knot that runs in a direction."""
-        parents = self.row if direction in (EAST, WEST) else self.column
-        return self.find(parents, knot)
+        """The line through a knot that runs in a direction, once all are settled."""
+        return self.column[knot] if direction % 2 else self.row[knot]
 
 
 Step = tuple[int, int, int]
@@ -96,6 +100,7 @@ def on_grid(plane: PlaneMap, shape: Shape, upwards: int, heading: int) -> Grid:
     for half in range(0, len(plane.tail), 2):
         for direction, here, there in steps[half]:
             lines.join(here, there, direction)
+    lines.settle()
     order = _orders(plane, steps, lines)
     column = _placed(order[0], [lines.line(k, NORTH) for k in range(count)],
                      _pairs(steps, lines, (EAST, WEST), NORTH))  # fmt: skip

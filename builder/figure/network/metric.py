@@ -69,7 +69,8 @@ def measure(course: Course, runs: list[Run], extra: Iterable[Demand] = (),
     """
     across, down = _strips(course.rails, runs)
     columns = [*_apart(down), *_lengths(runs, False, across, down), *extra]
-    rows = [*_apart(across), *_lengths(runs, True, down, across), *extra_rows]
+    rows = [*_apart(across), *_lengths(runs, True, down, across), *_beyond(runs, across, down)]
+    rows += extra_rows
     return Metric(_placed(course.columns, columns, PHONE), _placed(course.rows, rows, float("inf")))
 
 
@@ -149,10 +150,8 @@ def end_pads(run: Run, along: list[Strip], across: list[Strip]) -> tuple[float, 
     """What must stay free at both ends of an upright piece, for texts of pieces across there."""
     if not run.straight.down:
         return PAD, PAD
-    (column, top), (_, bottom) = run.straight.low, run.straight.high
-    seen = [s for s in along if s.first < bottom and s.last > top]
-    left = max([s.line for s in seen if s.line < column], default=-1)
-    right = min([s.line for s in seen if s.line > column], default=1 << 30)
+    top, bottom = run.straight.low[1], run.straight.high[1]
+    left, right = _sight(run, along)
     before = after = 0.0
     for strip in across:
         if strip.first < right and strip.last > left and strip.first < strip.last:
@@ -161,6 +160,34 @@ def end_pads(run: Run, along: list[Strip], across: list[Strip]) -> tuple[float, 
             elif strip.line == bottom:
                 after = max(after, strip.low)
     return before + PAD, after + PAD
+
+
+def _sight(run: Run, along: list[Strip]) -> tuple[int, int]:
+    """The next columns on both sides with anything beside an upright piece."""
+    (column, top), (_, bottom) = run.straight.low, run.straight.high
+    seen = [s.line for s in along if s.first < bottom and s.last > top]
+    return (
+        max([line for line in seen if line < column], default=-1),
+        min([line for line in seen if line > column], default=1 << 30),
+    )
+
+
+def _beyond(runs: list[Run], across: list[Strip], down: list[Strip]) -> list[Demand]:
+    """Texts of pieces across end before rows where texts beside upright pieces may start."""
+    demands: list[Demand] = []
+    rooms = [strip for strip in across if strip.low or strip.high]
+    for run in runs:
+        if not (run.straight.down and run.glyphs):
+            continue
+        top, bottom = run.straight.low[1], run.straight.high[1]
+        left, right = _sight(run, down)
+        for strip in rooms:
+            if strip.first < right and strip.last > left:
+                if strip.line < top:
+                    demands.append((strip.line, top, strip.high + PAD))
+                elif strip.line > bottom:
+                    demands.append((bottom, strip.line, strip.low + PAD))
+    return demands
 
 
 def strips_of(course: Course, runs: list[Run]) -> tuple[list[Strip], list[Strip]]:
