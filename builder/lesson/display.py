@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from builder.lesson.prose import NumberOf, Prose, SymbolOf, listed, say
 from builder.quantity.names import Name, Symbol
-from builder.quantity.show import Shown, show
+from builder.quantity.show import Shown, ShownExpression, show
 from builder.solution import Solution
 
 LONGEST_LIST = 4
@@ -57,6 +57,11 @@ class Display(ABC):
         name = self.resolve(name)
         typed = self.solution.givens.get(name)
         return typed or show(self.solution.values[name], name.quantity, self.digits)
+
+    def names_itself(self, name: Name) -> bool:
+        """Whether a quantity's value is its own symbol, so that it has nothing more to tell."""
+        shown = self.shown(name)
+        return isinstance(shown, ShownExpression) and shown.number == self.symbol(name).text
 
     def number(self, name: Name) -> NumberOf:
         """The number of a quantity."""

@@ -16,11 +16,9 @@ from builder.quantity.formula import (
     Amount,
     Formula,
     Negative,
-    Quotient,
     ReciprocalSum,
     Ref,
     Solved,
-    Square,
     System,
     evaluate,
     every_part,
@@ -231,7 +229,7 @@ def _in_letters(formula: Formula, display: Display) -> str | None:
     expressions = {
         name: each.expression for name, each in shown.items() if isinstance(each, ShownExpression)
     }
-    if len(expressions) < len(shown) or isinstance(formula, Quotient | Square):
+    if len(expressions) < len(shown):
         return None
     return compact(with_parts(formula, expressions))
 

@@ -236,6 +236,36 @@ def parts_of(formula: Formula) -> tuple[Formula, ...]:
             return tuple(part for row, right in rows for part in (*row, right))
 
 
+def every_part(formula: Formula) -> Iterator[Formula]:
+    """``formula`` and all that it is made of, outermost first."""
+    yield formula
+    for part in parts_of(formula):
+        yield from every_part(part)
+
+
+def with_parts(formula: Formula, known: Mapping[Name, Formula]) -> Formula:
+    """``formula`` of sums, products and quotients with other formulas put in for quantities."""
+
+    def put_in(part: Formula) -> Formula:
+        return with_parts(part, known)
+
+    match formula:
+        case Ref(name):
+            return known.get(name, formula)
+        case Sum(terms):
+            return Sum(tuple(map(put_in, terms)))
+        case Product(factors):
+            return Product(tuple(map(put_in, factors)))
+        case Quotient(over, under):
+            return Quotient(put_in(over), put_in(under))
+        case Negative(term):
+            return Negative(put_in(term))
+        case Square(base):
+            return Square(put_in(base))
+        case _:
+            return formula
+
+
 def as_data(formula: Formula) -> Any:
     """``formula`` as nested lists of plain data, for the browser to evaluate again.
 

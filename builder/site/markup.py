@@ -10,8 +10,10 @@ from markupsafe import Markup, escape
 
 from builder.lesson.display import Display
 from builder.lesson.prose import NumberOf, Piece, Prose, Relation, SymbolOf, Written, WrongNumber
+from builder.quantity.compact import compact
+from builder.quantity.letters import letter_symbol
 from builder.quantity.names import Name, Symbol
-from builder.quantity.show import Shown
+from builder.quantity.show import Shown, ShownExpression
 from builder.site.author_text import inline
 
 NO_BREAK = "\u00a0"
@@ -40,6 +42,12 @@ def relation_html(text: str) -> Markup:
     )
 
 
+def expression_html(shown: ShownExpression) -> Markup:
+    """An expression in one line, its letters in italics."""
+    text = compact(shown.expression, lambda name: symbol_html(letter_symbol(name.of)))
+    return Markup(text.replace(" ", NO_BREAK))
+
+
 def quantity_text(shown: Shown) -> str:
     """Number and unit that stay on one line."""
     number = shown.number.replace(" ", NO_BREAK)
@@ -47,7 +55,10 @@ def quantity_text(shown: Shown) -> str:
 
 
 def marked_number(key: str, shown: Shown) -> Markup:
-    """A number with its unit, marked with the key of its quantity."""
+    """A number with its unit, or an expression, marked with the key of its quantity."""
+    if isinstance(shown, ShownExpression):
+        marked = Markup('<span class="sw-n sw-expression" data-q="{}">{}</span>')
+        return marked.format(key, expression_html(shown))
     return Markup('<span class="sw-n" data-q="{}">{}</span>').format(key, quantity_text(shown))
 
 
@@ -74,7 +85,9 @@ class Writer:
         return Markup("").join(self._piece(piece) for piece in prose)
 
     def named_number(self, name: Name) -> Markup:
-        """``C₁ = 10 µF``, with ≈ for a rounded number."""
+        """``C₁ = 10 µF``, with ≈ for a rounded number; what is its own symbol is told once."""
+        if self.display.names_itself(name):
+            return self.symbol(name)
         return Markup("{} {} {}").format(
             self.symbol(name), self.display.shown(name).sign, self.number(name)
         )
@@ -113,4 +126,6 @@ class Writer:
             return symbol
         number = self.number(mention.number)
         both = Markup("{} ({})").format(symbol, number) if mention.both else number
+        if self.display.names_itself(mention.number):
+            return symbol
         return {"name": symbol, "value": number}.get(part, both)

@@ -15,6 +15,7 @@ from builder.lesson.checked import Shows
 from builder.lesson.equations import (
     MOST_TERMS,
     AnyEquation,
+    InLetters,
     LinearSystem,
     Reciprocal,
     Result,
@@ -26,28 +27,17 @@ from builder.lesson.equations import (
 )
 from builder.quantity.brackets import Binding, letters
 from builder.quantity.formula import Formula, Ref, Sum, names_in
-from builder.quantity.names import Name, Symbol
+from builder.quantity.names import Name
 from builder.quantity.show import Shown, numbers_of
-from builder.site.formulas.math import formula_math, number_and_unit, shown_math
+from builder.site.formulas.math import (
+    formula_math,
+    letter_math,
+    number_and_unit,
+    shown_math,
+    symbol_math,
+)
 from builder.site.markup import Writer
 from builder.site.spoken import Speaker, spoken_number
-
-
-def symbol_math(symbol: Symbol, of: str = "") -> str:
-    """A symbol such as Q₂₃, marked with the element whose quantity it is."""
-    mark = f' class="sw-sym" data-of="{escape(of)}"' if of else ""
-    letter, index = f"<mi>{escape(symbol.letter)}</mi>", escape(symbol.index)
-    tag = "mn" if symbol.index.isdigit() else "mtext"
-    lowered, raised = f"<{tag}>{index}</{tag}>", f"<mo>{escape(symbol.mark)}</mo>"
-    match bool(symbol.index), bool(symbol.mark):
-        case True, True:
-            return f"<msubsup{mark}>{letter}{lowered}{raised}</msubsup>"
-        case True, False:
-            return f"<msub{mark}>{letter}{lowered}</msub>"
-        case False, True:
-            return f"<msup{mark}>{letter}{raised}</msup>"
-        case _:
-            return f"<mi{mark}>{escape(symbol.letter)}</mi>"
 
 
 def _row(left: str, relation: str, right: str) -> str:
@@ -168,6 +158,8 @@ class MathWriter:
                 return self._top(formula, self._number)
             case Result(name):
                 return self._number(name)
+            case InLetters(formula):
+                return formula_math(formula, letter_math)
             case Reciprocal(over, under, unit):
                 below = (
                     f"<mrow><mn>{under}</mn><mspace width='0.2em'/><mtext>{escape(unit)}</mtext>"

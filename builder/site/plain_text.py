@@ -10,6 +10,7 @@ from builder.lesson import Lesson
 from builder.lesson.display import Display
 from builder.lesson.equations import (
     AnyEquation,
+    InLetters,
     LinearSystem,
     Reciprocal,
     Result,
@@ -20,6 +21,7 @@ from builder.lesson.equations import (
 )
 from builder.lesson.prose import NumberOf, Piece, Prose, Relation, SymbolOf, Written, WrongNumber
 from builder.quantity.brackets import Binding
+from builder.quantity.compact import compact
 from builder.quantity.formula import Formula
 from builder.quantity.names import Name
 from builder.site.formulas.text import plain_formula
@@ -130,6 +132,8 @@ class _Text:
                 return self._formula(formula, numbers=True, top=True)
             case Result(name):
                 return self._display.shown(name).text
+            case InLetters(formula):
+                return compact(formula)
             case Reciprocal(over, under, unit):
                 return f"{over}/({under} {unit})"
 

@@ -15,8 +15,7 @@ from builder.problem.model import Problem
 from builder.quantity.formula import ReciprocalSum
 from builder.quantity.kinds import KINDS
 from builder.quantity.names import Name
-from builder.site.formulas.math import formula_math
-from builder.site.mathml import symbol_math
+from builder.site.formulas.math import formula_math, symbol_math
 from builder.site.page import render
 from builder.site.symbol_chart import symbols
 

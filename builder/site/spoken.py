@@ -14,6 +14,7 @@ from collections.abc import Callable, Iterable, Iterator
 from builder.lesson.display import Display
 from builder.lesson.equations import (
     AnyEquation,
+    InLetters,
     LinearSystem,
     Reciprocal,
     Result,
@@ -23,8 +24,9 @@ from builder.lesson.equations import (
     Values,
 )
 from builder.quantity.formula import Formula
+from builder.quantity.letters import letter_symbol
 from builder.quantity.names import Name, Symbol
-from builder.quantity.show import PREFIXES, Shown
+from builder.quantity.show import PREFIXES, Shown, ShownExpression
 from builder.site.formulas import speech
 
 RELATIONS = {
@@ -60,6 +62,11 @@ def spoken_symbol(symbol: Symbol) -> str:
     return f"{said} {MARKS.get(symbol.mark, symbol.mark)}" if symbol.mark else said
 
 
+def spoken_letter(name: Name) -> str:
+    """A letter of an expression."""
+    return spoken_symbol(letter_symbol(name.of))
+
+
 def spoken_unit(unit: str, *, one: bool = False) -> str:
     """A unit with its prefix in words: ``microfarads``, ``kilohms``; a strange one as it is."""
     if "/" in unit:
@@ -77,7 +84,12 @@ def spoken_unit(unit: str, *, one: bool = False) -> str:
 
 
 def spoken_number(shown: Shown) -> str:
-    """A number with its unit: ``22 microfarads``, ``1 volt``, ``minus 3.50 millivolts``."""
+    """A number with its unit: ``22 microfarads``, ``1 volt``, ``minus 3.50 millivolts``.
+
+    An expression is said letter by letter: ``2 times C times V, over 3``.
+    """
+    if isinstance(shown, ShownExpression):
+        return spoken_formula(shown.expression, spoken_letter)
     number = _POWER.sub(_spoken_power, shown.number)
     number = number.replace("−", "minus ").replace("/", " over ")
     return f"{number} {spoken_unit(shown.unit, one=shown.number == '1')}".rstrip()
@@ -159,6 +171,8 @@ class Speaker:
                 return spoken_formula(formula, self._number, numbers=True, top=True)
             case Result(name):
                 return self._number(name)
+            case InLetters(formula):
+                return spoken_formula(formula, spoken_letter)
             case Reciprocal(over, under, unit):
                 return f"{over} over {under} {spoken_unit(unit, one=under == 1)}"
 

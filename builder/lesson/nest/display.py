@@ -10,6 +10,7 @@ from builder.lesson.display import Display, Mention
 from builder.lesson.prose import Prose, SymbolOf, say
 from builder.lesson.vocabulary import PREPOSITIONS, vocabulary
 from builder.quantity.kinds import KINDS
+from builder.quantity.letters import letter_symbol
 from builder.quantity.names import TOTAL, Name, Symbol, element_index, kind_letter
 from builder.solution.nest.solve import NestSolution
 from builder.solution.nest.stepwise import Naming
@@ -53,6 +54,8 @@ class NestDisplay(Display):
             return Symbol(letter, "tot" if bare else "")
         source = self.solution.problem.network.source
         if source is not None and name == (source.quantity, source.name):
+            if source.shown.text == letter_symbol(source.name).text:
+                return letter_symbol(source.name)
             return Symbol(letter, element_index(source.name, letter))
         return Symbol(letter, element_index(name.of, law.letter))
 

@@ -13,6 +13,7 @@ from builder.lesson import Lesson
 from builder.lesson.lesson import TaughtStep
 from builder.lesson.nest.display import NestDisplay
 from builder.quantity.names import TOTAL, Name, Symbol
+from builder.quantity.show import Shown, ShownExpression
 from builder.site.figures.step_figures import StepFigures
 from builder.site.figures.tracing import circuit_before, traced, traces
 from builder.site.markup import symbol_html
@@ -110,20 +111,25 @@ class NestFigures:
         display = self.display
         value = display.naming.value(id)
         shown = display.shown(value)
-        own = ValueText(shown.text, None, shown.sign, value.key)
-        return Label(display.symbol(value), (own, *(self._found(name) for name in found)))
+        own = () if display.names_itself(value) else (value_text(shown, None, value.key),)
+        return Label(display.symbol(value), (*own, *(self._found(name) for name in found)))
 
     def _found(self, name: Name) -> ValueText:
-        shown = self.display.shown(name)
-        return ValueText(shown.text, self.display.symbol(name), shown.sign, name.key)
+        return value_text(self.display.shown(name), self.display.symbol(name), name.key)
 
     def _source_label(self) -> Label | None:
         source = self.display.solution.problem.network.source
         if source is None:
             return None
         name = Name(source.quantity, source.name)
-        own = ValueText(source.shown.text, None, "=", name.key)
-        return Label(self.display.symbol(name), (own,))
+        own = () if self.display.names_itself(name) else (value_text(source.shown, None, name.key),)
+        return Label(self.display.symbol(name), own)
+
+
+def value_text(shown: Shown, symbol: Symbol | None, key: str) -> ValueText:
+    """A number, or an expression, beside an element."""
+    expression = shown.expression if isinstance(shown, ShownExpression) else None
+    return ValueText(shown.text, symbol, shown.sign, key, expression)
 
 
 def _move(taught: TaughtStep) -> NestStep:

@@ -36,13 +36,36 @@ from builder.quantity.formula import (
     Square,
     Sum,
 )
-from builder.quantity.names import Name
-from builder.quantity.show import Shown, show_whole
+from builder.quantity.letters import letter_symbol
+from builder.quantity.names import Name, Symbol
+from builder.quantity.show import Shown, ShownExpression, show_whole
 
 _TIMES = "<mo>⋅</mo>"
 _INVISIBLE_TIMES = "<mo>&#x2062;</mo>"
 _MINUS = "<mo>−</mo>"
 _OF = "<mo>&#x2061;</mo>"
+
+
+def symbol_math(symbol: Symbol, of: str = "") -> str:
+    """A symbol such as Q₂₃, marked with the element whose quantity it is."""
+    mark = f' class="sw-sym" data-of="{escape(of)}"' if of else ""
+    letter, index = f"<mi>{escape(symbol.letter)}</mi>", escape(symbol.index)
+    tag = "mn" if symbol.index.isdigit() else "mtext"
+    lowered, raised = f"<{tag}>{index}</{tag}>", f"<mo>{escape(symbol.mark)}</mo>"
+    match bool(symbol.index), bool(symbol.mark):
+        case True, True:
+            return f"<msubsup{mark}>{letter}{lowered}{raised}</msubsup>"
+        case True, False:
+            return f"<msub{mark}>{letter}{lowered}</msub>"
+        case False, True:
+            return f"<msup{mark}>{letter}{raised}</msup>"
+        case _:
+            return f"<mi{mark}>{escape(symbol.letter)}</mi>"
+
+
+def letter_math(name: Name) -> str:
+    """A letter of an expression."""
+    return symbol_math(letter_symbol(name.of))
 
 
 def shown_math(shown: Shown) -> str:
@@ -51,7 +74,9 @@ def shown_math(shown: Shown) -> str:
 
 
 def number_and_unit(shown: Shown) -> str:
-    """A number, and its unit after a small space if it has one."""
+    """A number, and its unit after a small space if it has one; or an expression of letters."""
+    if isinstance(shown, ShownExpression):
+        return formula_math(shown.expression, letter_math)
     number = f"<mn>{escape(shown.number)}</mn>"
     if not shown.unit:
         return number
