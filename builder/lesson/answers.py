@@ -9,7 +9,7 @@ from builder.lesson.kinds import display_of
 from builder.quantity.exact import near_fraction
 from builder.quantity.kinds import KINDS
 from builder.quantity.names import TOTAL
-from builder.quantity.symbolic import is_symbolic
+from builder.quantity.symbolic import is_symbolic, plain
 from builder.solution import Solution
 
 
@@ -31,7 +31,7 @@ def answers(solution: Solution) -> dict[str, Any]:
                 "quantity": "equivalent" if is_equivalent else asked.quantity,
                 "of": asked.of,
                 "unit": KINDS[asked.quantity].unit,
-                "exact": str(value),
+                "exact": str(plain(value)),
                 "value": None if is_symbolic(value) else float(near_fraction(value)),
                 "shown": display.shown(asked).text,
             }

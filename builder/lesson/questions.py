@@ -12,6 +12,7 @@ from builder.lesson.wrong_rule import Slip, step_finding
 from builder.problem.model import OwnQuestion
 from builder.quantity.kinds import KINDS
 from builder.quantity.names import Name
+from builder.quantity.symbolic import is_symbolic
 
 MOST_TYPED = 4
 MOST_CHOICES = 2
@@ -97,9 +98,11 @@ def find_list(display: Display) -> tuple[Prose, ...]:
 def self_check(display: Display, slips: tuple[Slip, ...]) -> tuple[Question, ...]:
     """The self-check of a lesson: choices, typed answers, then the author's own questions."""
     asked = list(asked_names(display))
-    choices = list(_choices(asked, display, slips))[:MOST_CHOICES]
+    typed = [name for name in asked if not _given(name, display) and _is_number(name, display)]
+    # An expression cannot be typed, so that a choice asks for more of those.
+    most = MOST_CHOICES if typed else MOST_TYPED
+    choices = list(_choices(asked, display, slips))[:most]
     chosen = {name for name, _ in choices}
-    typed = [name for name in asked if not _given(name, display)]
     fresh = [name for name in typed if name not in chosen]
     own = [_own(question, display) for question in display.solution.problem.questions]
     # A choice gives its answer away, so what is asked again in typing is asked before it.
@@ -115,6 +118,10 @@ def _typed(name: Name, display: Display) -> TypedQuestion:
 
 def _given(name: Name, display: Display) -> bool:
     return name in display.solution.givens
+
+
+def _is_number(name: Name, display: Display) -> bool:
+    return not is_symbolic(display.solution.values[name])
 
 
 def _step_id(name: Name, display: Display) -> str | None:
@@ -156,8 +163,12 @@ def _choice(name: Name, slips: list[Slip], display: Display) -> ChoiceQuestion:
     ]  # fmt: skip
     values = {id(option): slip.wrong.value for option, slip in zip(wrong, slips, strict=True)}
     values[id(right)] = display.solution.values[name]
-    # Sorted by size, so that the place of the right one gives nothing away.
-    options = tuple(sorted([right, *wrong], key=lambda option: values[id(option)]))
+    # Sorted by size, so that the place of the right one gives nothing away; expressions, which
+    # have none, by their letters.
+    written = {id(option): slip.shown.text for option, slip in zip(wrong, slips, strict=True)}
+    written[id(right)] = display.shown(name).text
+    by = written if any(map(is_symbolic, values.values())) else values
+    options = tuple(sorted([right, *wrong], key=lambda option: by[id(option)]))
     ask = say("Which of these is {what}?", what=display.asks_for(name))
     return ChoiceQuestion(ask, options, _step_id(name, display))
 

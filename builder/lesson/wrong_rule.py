@@ -9,8 +9,11 @@ from typing import Any
 from builder.lesson.display import Display
 from builder.lesson.prose import Prose, SymbolOf, WrongNumber, capitalised, say
 from builder.quantity.exact import Exact
+from builder.quantity.formula import Amount, every_part
 from builder.quantity.names import Name
-from builder.quantity.show import Shown, show, show_in
+from builder.quantity.personal import as_formula
+from builder.quantity.show import Shown, ShownExpression, show, show_expression, show_in
+from builder.quantity.symbolic import sign_of
 from builder.solution import Solution, Step
 
 
@@ -88,7 +91,7 @@ def slips_of(display: Display, rules: Iterable[WrongRule]) -> tuple[Slip, ...]:
             right = display.shown(wrong.name)
             rounded = show(display.solution.values[wrong.name], wrong.name.quantity, display.digits)
             shown = _shown_like(rounded, wrong, display.digits)
-            if not wrong.value > 0 or shown.text in (right.text, rounded.text):
+            if sign_of(wrong.value) != 1 or shown.text in (right.text, rounded.text):
                 continue
             if (wrong.name, shown.text) in taken:
                 continue
@@ -100,11 +103,20 @@ def slips_of(display: Display, rules: Iterable[WrongRule]) -> tuple[Slip, ...]:
 def _shown_like(right: Shown, wrong: Wrong, digits: int) -> Shown:
     """A wrong value in the right one's unit, so that the unit alone tells nothing.
 
-    From a thousand of that unit on it takes the prefix that anyone would write.
+    From a thousand of that unit on it takes the prefix that anyone would write. An expression
+    that has not even the right unit is shown without any, as it would be written.
     """
+    if isinstance(right, ShownExpression) and not _has_amounts(right):
+        found = show(wrong.value, wrong.name.quantity)
+        strange = isinstance(found, ShownExpression) and _has_amounts(found)
+        return show_expression(as_formula(wrong.value)) if strange else found
     size = show(wrong.value, wrong.name.quantity, digits)
     kept = show_in(wrong.value, wrong.name.quantity, right.unit, digits)
     return size if len(kept.number.partition(".")[0]) > 3 else kept
+
+
+def _has_amounts(shown: ShownExpression) -> bool:
+    return any(isinstance(part, Amount) for part in every_part(shown.expression))
 
 
 def step_finding(name: Name, solution: Solution) -> Step | None:

@@ -2,9 +2,16 @@
 
 from __future__ import annotations
 
-from builder.lesson.caution import Caution, caution_of_charged, caution_of_live
+from builder.lesson.caution import (
+    TOUCH_VOLTAGE,
+    Caution,
+    caution_of_charged,
+    caution_of_live,
+    caution_of_voltage,
+)
 from builder.lesson.nest.display import NestDisplay
 from builder.quantity.names import TOTAL
+from builder.quantity.symbolic import is_symbolic
 
 
 def caution(display: NestDisplay) -> Caution | None:
@@ -13,6 +20,10 @@ def caution(display: NestDisplay) -> Caution | None:
         return None
     naming, values = display.naming, display.solution.values
     drop = naming.drop(naming.root)
+    if is_symbolic(values[drop]):
+        return None
+    if is_symbolic(values[naming.flow(naming.root)]):
+        return caution_of_voltage(drop) if values[drop] >= TOUCH_VOLTAGE else None
     if naming.law.work != "energy":
         return caution_of_live(drop, naming.flow(naming.root), values)
     they = "this capacitor holds" if naming.root != TOTAL else "these capacitors hold"

@@ -12,6 +12,7 @@ from builder.lesson.prose import Relation, capitalised, say, sentences
 from builder.lesson.questions import ChoiceQuestion, Option
 from builder.lesson.vocabulary import vocabulary
 from builder.quantity.exact import Exact
+from builder.quantity.symbolic import ratios
 
 MOST_TO_COMPARE = 5
 
@@ -36,12 +37,17 @@ def predict(display: NestDisplay) -> ChoiceQuestion:
 
 
 def _leaf_groups(display: NestDisplay, connection: str) -> Iterator[tuple[Group, list[Exact]]]:
-    """Groups of single elements of which one stands out as the largest and one as the smallest."""
+    """Groups of single elements of which one stands out as the largest and one as the smallest.
+
+    Values with symbols are compared where their ratios are numbers.
+    """
     naming, values = display.naming, display.solution.values
     for group in groups(display.solution.problem.tree):
         if group.connection != connection or not all(isinstance(p, Leaf) for p in group.parts):
             continue
-        sizes = [values[naming.value(part.id)] for part in group.parts]
+        sizes = ratios(values[naming.value(part.id)] for part in group.parts)
+        if sizes is None:
+            continue
         alone = sizes.count(max(sizes)) == sizes.count(min(sizes)) == 1
         if alone and len(sizes) <= MOST_TO_COMPARE:
             yield group, sizes

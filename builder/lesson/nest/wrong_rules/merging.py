@@ -15,6 +15,7 @@ from builder.lesson.vocabulary import vocabulary
 from builder.lesson.wrong_rule import Wrong, WrongRule
 from builder.quantity.exact import Exact
 from builder.quantity.show import unit_power
+from builder.quantity.symbolic import is_symbolic
 from builder.solution.nest.step import NestStep, StepKind
 
 
@@ -47,6 +48,11 @@ def _calculated_in(group: Group, display: NestDisplay) -> Exact:
     """The unit of the first member, in SI units: a slip of units keeps the unit that one sees."""
     value = display.naming.value(group.parts[0].id)
     return Integer(10) ** (unit_power(display.shown(value).unit, value.quantity) or 0)
+
+
+def _mixed(values: list[Exact]) -> bool:
+    """Whether numbers stand beside symbols, so that no unit is common to a wrong sum."""
+    return len({is_symbolic(value) for value in values}) > 1
 
 
 def _added_instead(display: NestDisplay) -> Iterator[Wrong]:
@@ -84,7 +90,7 @@ def _reciprocals_instead_why(wrong: Wrong, display: NestDisplay) -> Prose:
 
 def _never_inverted(display: NestDisplay) -> Iterator[Wrong]:
     for step, group, values in _merges(display):
-        if _adds(group, display):
+        if _adds(group, display) or _mixed(values):
             continue
         size = _calculated_in(group, display)
         total = sum((size / v for v in values), Integer(0))
@@ -118,7 +124,7 @@ def _averaged_why(wrong: Wrong, display: NestDisplay) -> Prose:
 def _product_over_sum(display: NestDisplay) -> Iterator[Wrong]:
     for step, group, values in _merges(display):
         # With more than three, the number is too far off for anyone to believe it.
-        if _adds(group, display) or len(values) != 3:
+        if _adds(group, display) or len(values) != 3 or _mixed(values):
             continue
         size = _calculated_in(group, display)
         product: Exact = Integer(1)

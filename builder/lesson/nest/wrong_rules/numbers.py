@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from builder.lesson.nest.display import NestDisplay
 from builder.lesson.prose import Prose, say
 from builder.lesson.wrong_rule import Wrong, WrongRule, found_names
+from builder.quantity.symbolic import is_symbolic
 
 
 def _half_dropped(display: NestDisplay) -> Iterator[Wrong]:
@@ -26,9 +27,10 @@ def _half_dropped_why(wrong: Wrong, display: NestDisplay) -> Prose:
 
 def _prefix_slipped(display: NestDisplay) -> Iterator[Wrong]:
     for name, step in found_names(display):
-        if name.quantity in ("charge", "energy", "current", "power"):
-            value = display.solution.values[name] * 1000
-            yield Wrong(name, value, step.id, say("slipping by one prefix"))
+        value = display.solution.values[name]
+        has_prefix = not is_symbolic(value)
+        if has_prefix and name.quantity in ("charge", "energy", "current", "power"):
+            yield Wrong(name, value * 1000, step.id, say("slipping by one prefix"))
 
 
 def _prefix_slipped_why(wrong: Wrong, display: NestDisplay) -> Prose:
