@@ -13,6 +13,7 @@ from builder.problem.parts import ALL, EQUIVALENT
 from builder.quantity.names import TOTAL, Name
 
 POTENTIAL = "potential"
+EQUIVALENT_SOURCE = "equivalent-source"
 OPEN, INNER, GREATEST, MATCHED = "open", "inner", "greatest", "matched"
 """What the quantities of an equivalent source belong to."""
 BETWEEN = "/"
@@ -58,7 +59,8 @@ class NetworkAsking(Asking):
     inner: tuple[str, ...] = ()
 
     def _known(self) -> tuple[str, ...]:
-        return (*super()._known(), POTENTIAL, *special_names(self.circuit.law))
+        special = special_names(self.circuit.law) if self.method == EQUIVALENT_SOURCE else ()
+        return (*super()._known(), POTENTIAL, *special)
 
     def _names(self, quantity: Text, of: Node, *, alone: bool = False) -> Iterator[Name]:
         word = quantity.value
@@ -96,7 +98,7 @@ class NetworkAsking(Asking):
         return False
 
     def _fits_equivalent_source(self, quantity: Text) -> bool:
-        if self.method == "equivalent-source":
+        if self.method == EQUIVALENT_SOURCE:
             return True
         self.faults.add(quantity.at, f"{quoted(quantity.value)} without an equivalent source",
                         "method: equivalent-source in the circuit",
@@ -104,11 +106,11 @@ class NetworkAsking(Asking):
         return False
 
     def _has_one_equivalent(self, quantity: Text) -> bool:
-        if len(self.sources) <= 1 and self.method != "equivalent-source":
+        if len(self.sources) <= 1 and self.method != EQUIVALENT_SOURCE:
             return True
         law = self.circuit.law
         assert law is not None
-        found = ("of an equivalent source" if self.method == "equivalent-source"
+        found = ("of an equivalent source" if self.method == EQUIVALENT_SOURCE
                  else "in a circuit of several sources")  # fmt: skip
         self.faults.add(quantity.at, f'"{EQUIVALENT}" {found}', f"inner-{law.value}",
                         f"Write inner-{law.value} for what two points see, with method: "

@@ -12,7 +12,7 @@ from builder.problem.gathering import Faults, meant, one_of, quoted
 from builder.problem.located import Entry, Map, Text
 from builder.problem.model import METHODS
 from builder.problem.network.soundness import refuse_unsound
-from builder.problem.parts import EXAMPLES, SOURCE_KINDS, Given, Parts, above_zero, read_value
+from builder.problem.parts import EXAMPLES, SOURCE_KINDS, Given, Parts, read_value
 from builder.problem.placing import read_place
 from builder.problem.table import ELEMENTS, SOURCES, Row, Table, read_ends
 from builder.problem.together import check_together
@@ -76,6 +76,7 @@ def read_network(circuit: Map, table: Table, faults: Faults) -> NetworkReading:
         table: its branches, read already.
         faults: takes whatever is wrong.
     """
+    before = len(faults)
     reading = NetworkReading(table, faults)
     _take_rows(reading)
     _take_outer_source(circuit, reading)
@@ -84,9 +85,9 @@ def read_network(circuit: Map, table: Table, faults: Faults) -> NetworkReading:
     _read_place(circuit, reading)
     _refuse_other_keys(circuit, faults)
     _check_names(reading)
-    if table.sound and not len(faults):
+    if table.sound and len(faults) == before:
         refuse_unsound(reading.rows, reading.points, table.at.at, faults)
-    if table.sound and not len(faults):
+    if table.sound and len(faults) == before:
         reading.network = _network(reading)
     return reading
 
@@ -123,7 +124,11 @@ def _inner(row: Row, entry: Entry, reading: NetworkReading) -> Row | None:
                    "Give the element another name.")  # fmt: skip
         return None
     measure = read_value(entry.value, ("resistance",), EXAMPLES["resistance"], faults)
-    measure = above_zero(measure, entry.value, name, faults)
+    if measure is not None and measure.value <= 0:
+        faults.add(entry.value.at, f"an internal resistance of {measure.shown.text}",
+                   "a resistance above zero",
+                   "Leave inner out for a source without one." if measure.value == 0
+                   else "Delete the minus sign.")  # fmt: skip
     inside = Text(row.name.value + INSIDE, row.ends[0].at)
     return Row(Text(name, row.name.at), "resistance", measure, (inside, row.ends[0]), {},
                entry.value)  # fmt: skip

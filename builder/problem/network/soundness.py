@@ -90,9 +90,11 @@ def _refuse_unreachable(rows: Sequence[Row], points: Sequence[str], faults: Faul
     main = nx.node_connected_component(_graph(rows), points[0] if points else rows[0].between[0])
     apart = [row for row in rows if row.between[0] not in main]
     if apart:
+        island = all(row.kind == "capacitance" for row in apart)
         faults.add(apart[0].name.at, f"{_names(apart)}, which nothing joins to the rest of the "
                    "circuit", "one circuit that hangs together",
-                   "Check the names of the junctions, or make two problems of it.")  # fmt: skip
+                   ("Nothing fixes the voltage of such an island of capacitors. " if island else "")
+                   + "Check the names of the junctions, or make two problems of it.")  # fmt: skip
 
 
 def _refuse_hanging(rows: Sequence[Row], points: Sequence[str], faults: Faults) -> None:
@@ -112,8 +114,8 @@ def _refuse_hanging(rows: Sequence[Row], points: Sequence[str], faults: Faults) 
         inside = [row for row in rows if set(row.between) <= block]
         at = next(end.at for end in inside[0].ends)
         faults.add(at, f"{_names(inside)}, which meet the rest of the circuit at the junction "
-                   f"{quoted(next(iter(meeting)))} alone", "elements through which something flows",
-                   "Nothing drives them. Connect them at a second junction, or leave them "
+                   f"{quoted(next(iter(meeting)))} alone", "elements that something drives",
+                   "They would carry nothing. Connect them at a second junction, or leave them "
                    "out.")  # fmt: skip
 
 

@@ -55,7 +55,7 @@ def _added(names: list[Name]) -> Formula:
 
 
 def _loops(network: Network, law: Law) -> Iterator[Check]:
-    branches = branches_of(network, law, network.junctions)
+    branches = branches_of(network, law, network.terminals[1:])
     elements = {element.name for element in network.elements}
     for way in independent_loops(branches):
         drops: list[Term] = []
@@ -67,7 +67,9 @@ def _loops(network: Network, law: Law) -> Iterator[Check]:
                     drops.append((forward == along, drop))
                 else:
                     lifts.append((forward != along, drop))
-        about = tuple(name for chain, _ in way for name, _ in chain.parts)
+        about = tuple(
+            name for chain, along in way for name, _ in (chain if along else chain.turned).parts
+        )
         yield Check(NetworkCheck.LOOP, about, total(drops), "=", total(lifts))
 
 

@@ -107,15 +107,16 @@ def by_reduction(task: Task, method: str | None = None) -> Steps | None:
 def usual(task: Task) -> tuple[Steps, str]:
     """The steps and the method that a teacher would take.
 
-    One source and a short reduction: that. One loop: its equation. Else equations, of junctions
-    if these are few or at least no more than the loops.
+    One source and a short reduction: that. One loop: its equation. Else equations of junctions
+    where they are few or fewer than the loops, of loops where they are not, or where the sources
+    give all potentials already.
     """
     reduced = by_reduction(task)
     if reduced is not None:
         return reduced, REDUCTIONS[0]
     junctions = unknown_potentials(task)
     loops = len(independent_loops(task.branches))
-    if junctions and (junctions <= FEW_UNKNOWNS < loops + 1 or junctions <= loops) and loops > 1:
+    if loops > 1 and (junctions <= FEW_UNKNOWNS or junctions < loops):
         steps = by_junctions(task)
         if steps is not None:
             return steps, JUNCTIONS

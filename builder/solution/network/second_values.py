@@ -48,6 +48,8 @@ def second_values(problem: NetworkProblem) -> dict[Name, Exact]:
 
 def _of_junctions(problem: NetworkProblem) -> dict[Name, Exact]:
     """Potentials, and voltages between two junctions, as far as they are asked for."""
+    if not any(name.quantity == POTENTIAL or between_points(name) for name in problem.find):
+        return {}
     potentials, _ = analyse(problem.network, problem.law)
     ground = ground_of(problem.network, problem.reference)
     found: dict[Name, Exact] = {}

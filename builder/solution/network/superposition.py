@@ -12,7 +12,7 @@ from builder.circuit.network import Source
 from builder.quantity.formula import Formula, Ref
 from builder.quantity.names import Name
 from builder.solution.network.chains import Branches
-from builder.solution.network.methods import Steps, Task, by_reduction, given_names, usual
+from builder.solution.network.methods import Steps, Task, given_names, usual
 from builder.solution.network.parts import Part, turned_off
 from builder.solution.network.renaming import as_part, share
 from builder.solution.network.spreading import Spreading
@@ -54,7 +54,7 @@ def _alone(task: Task, source: Source, part: Part) -> Iterator[NetworkStep]:
     if part.network is None:
         return
     small = Task(part.network, law)
-    inner = by_reduction(small) or usual(small)[0]
+    inner = usual(small)[0]
     given = {Name(*name) for name in given_names(part.network, law)}
     yield from as_part(inner, source.name, source.name, given)
 

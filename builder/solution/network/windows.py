@@ -58,7 +58,9 @@ def _windows(chains: list[Chain]) -> list[Way] | None:
 
     graph = nx.Graph()
     for at, chain in enumerate(chains):
-        nx.add_path(graph, (chain.start, (at, 0), (at, 1), chain.end))
+        # Points on the way keep chains between the same two junctions apart.
+        own = ((at, 0), (at, 1)) if chain.start == chain.end else ((at, 0),)
+        nx.add_path(graph, (chain.start, *own, chain.end))
     planar, embedding = nx.check_planarity(graph)
     if not planar:
         return None
@@ -74,10 +76,11 @@ def _windows(chains: list[Chain]) -> list[Way] | None:
 
 def _face(nodes: list[Any], chains: list[Chain]) -> Way:
     way: list[tuple[Chain, bool]] = []
-    for at, node in enumerate(nodes):
-        following = nodes[(at + 1) % len(nodes)]
-        if isinstance(node, tuple) and isinstance(following, tuple):
-            way.append((chains[node[0]], node[1] == 0))
+    for before, node in zip([nodes[-1], *nodes], nodes, strict=False):
+        if isinstance(node, tuple) and node[1] == 0:
+            chain = chains[node[0]]
+            along = before == chain.start if chain.start != chain.end else before != (node[0], 1)
+            way.append((chain, along))
     return tuple(way)
 
 

@@ -1,0 +1,1 @@
+"""How general networks are read."""
