@@ -114,9 +114,11 @@ class Quantities:
 
     def _long(self, name: Text, node: Map) -> Stated | None:
         keys = keys_of(QuantityShape)
-        for entry in node.entries:
-            if entry.key.value not in keys:
-                unknown_key(entry, keys, self.faults)
+        unknown = [entry for entry in node.entries if entry.key.value not in keys]
+        for entry in unknown:
+            unknown_key(entry, keys, self.faults)
+        if unknown:
+            return None
         means, choose = node.get("is"), node.get("choose")
         words = as_text(means.value, "what it is, as a text", self.faults) if means else None
         wish = choice_of(choose.value, ("larger", "smaller"), self.faults) if choose else None

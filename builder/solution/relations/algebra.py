@@ -30,6 +30,7 @@ from builder.solution.relations.writing import (
     ONE,
     ZERO,
     divided,
+    is_negative,
     minus,
     negative,
     plus,
@@ -159,7 +160,10 @@ def _collected(left: Formula, right: Formula, name: Name) -> Rearranged | None:
     if not ordered or max(ordered) not in (1, 2):
         return None
     if max(ordered) == 1:
-        return Rearranged((divided(negative(ordered[0]), ordered[1]),), undone=("collect",))
+        over, under = negative(ordered[0]), ordered[1]
+        if is_negative(over):
+            over, under = negative(over), negative(under)
+        return Rearranged((divided(over, under),), undone=("collect",))
     square, single, number = (ordered.get(power, ZERO) for power in (2, 1, 0))
     if single == ZERO:
         root = raised(divided(negative(number), square), Fraction(1, 2))

@@ -1,0 +1,1 @@
+"""How problems of equations are read."""
