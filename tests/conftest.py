@@ -7,6 +7,7 @@ import os
 import subprocess
 import sys
 from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
@@ -58,8 +59,8 @@ def chromium() -> Iterator[Browser]:
         browser.close()
 
 
-@pytest.fixture
-def visit(chromium: Browser) -> Iterator[Open]:
+@contextmanager
+def visits(chromium: Browser) -> Iterator[Open]:
     """Opens files in fresh contexts: ``visit(file, folder=None, **context_options) -> Visit``.
 
     The network is off. ``folder`` is what the page may read, by default the file's own folder.
@@ -80,9 +81,18 @@ def visit(chromium: Browser) -> Iterator[Open]:
         opened.page.goto(file.resolve().as_uri())
         return opened
 
-    yield open_file
-    for context in contexts:
-        context.close()
+    try:
+        yield open_file
+    finally:
+        for context in contexts:
+            context.close()
+
+
+@pytest.fixture
+def visit(chromium: Browser) -> Iterator[Open]:
+    """Opens files as ``visits`` does; they are closed after the test."""
+    with visits(chromium) as open_file:
+        yield open_file
 
 
 @pytest.fixture(scope="session")

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import expect
+from playwright.sync_api import Browser, expect
 
-from tests.conftest import Open
+from tests.conftest import Open, Visit, visits
 from tests.site.answering import answer_every_question
 
 FLASHER = "problems/flasher-reservoir.html"
@@ -21,24 +22,37 @@ PAGES = [
 ]  # fmt: skip
 
 
-@pytest.mark.parametrize("path", PAGES)
-@pytest.mark.parametrize("scheme", ["light", "dark"])
-def test_pages_ask_for_nothing_outside(
-    built_site: Path, visit: Open, path: str, scheme: str
-) -> None:
+@pytest.fixture(scope="module", params=PAGES)
+def opened(request: pytest.FixtureRequest, chromium: Browser, built_site: Path) -> Iterator[Visit]:
+    """Each page of the unit, opened once for the tests that look at every page."""
+    with visits(chromium) as visit:
+        yield visit(built_site / request.param, built_site)
+
+
+def test_pages_ask_for_nothing_outside(opened: Visit) -> None:
     """Every page opens from its folder without an error and without a request outside."""
-    visited = visit(built_site / path, built_site, color_scheme=scheme)
+    opened.page.wait_for_function("document.fonts.status === 'loaded'")
+    assert opened.errors == []
+    assert opened.strays == []
+
+
+def test_every_question_knows_its_answer(opened: Visit) -> None:
+    """On every page the shown answer, typed in, is right, and just one option of each choice."""
+    questions = answer_every_question(opened.page)
+    assert questions >= (2 if Path(opened.page.url).stem in PROBLEMS else 0)
+    assert opened.errors == []
+
+
+@pytest.mark.parametrize("path", PAGES)
+def test_pages_fit_a_narrow_screen_by_night(built_site: Path, visit: Open, path: str) -> None:
+    """At 320 pixels nothing makes a page scroll sideways, with all steps open; nor any error."""
+    narrow = {"viewport": {"width": 320, "height": 640}, "color_scheme": "dark"}
+    visited = visit(built_site / path, built_site, **narrow)
+    visited.page.evaluate("document.querySelectorAll('details').forEach(d => { d.open = true; })")
+    assert visited.page.evaluate("document.documentElement.scrollWidth") <= 320
     visited.page.wait_for_function("document.fonts.status === 'loaded'")
     assert visited.errors == []
     assert visited.strays == []
-
-
-@pytest.mark.parametrize("path", PAGES)
-def test_pages_fit_a_narrow_screen(built_site: Path, visit: Open, path: str) -> None:
-    """At 320 pixels nothing makes a page scroll sideways, with all steps open."""
-    page = visit(built_site / path, built_site, viewport={"width": 320, "height": 640}).page
-    page.evaluate("document.querySelectorAll('details').forEach(d => { d.open = true; })")
-    assert page.evaluate("document.documentElement.scrollWidth") <= 320
 
 
 def test_steps_open_one_by_one(built_site: Path, visit: Open) -> None:
@@ -133,13 +147,6 @@ def test_a_choice_names_the_mistake(built_site: Path, visit: Open) -> None:
     form.get_by_role("button", name="Check").click()
     expect(status).to_contain_text("Right.")
     expect(status).not_to_contain_text("Not yet")
-
-
-@pytest.mark.parametrize("slug", PROBLEMS)
-def test_every_question_knows_its_answer(built_site: Path, visit: Open, slug: str) -> None:
-    """On every page the shown answer, typed in, is right, and just one option of each choice."""
-    page = visit(built_site / f"problems/{slug}.html", built_site).page
-    assert answer_every_question(page) >= 2
 
 
 def test_everything_can_be_read_without_scripts(built_site: Path, visit: Open) -> None:
