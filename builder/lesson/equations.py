@@ -224,14 +224,18 @@ def _written_out(line: Line, display: Display) -> Iterator[Equation]:
 
 
 def _in_letters(formula: Formula, display: Display) -> str | None:
-    """A formula with expressions put in for its quantities; None unless all are expressions."""
-    shown = {name: display.shown(name) for name in names_in(formula)}
-    expressions = {
-        name: each.expression for name, each in shown.items() if isinstance(each, ShownExpression)
-    }
-    if len(expressions) < len(shown):
+    """A formula with expressions put in for its quantities; None if all of them are numbers."""
+    known: dict[Name, Formula] = {}
+    for name in names_in(formula):
+        shown = display.shown(name)
+        known[name] = (
+            shown.expression
+            if isinstance(shown, ShownExpression)
+            else Amount(display.solution.values[name], name.quantity)
+        )
+    if all(isinstance(put_in, Amount) for put_in in known.values()):
         return None
-    return compact(with_parts(formula, expressions))
+    return compact(with_parts(formula, known))
 
 
 def _fraction_of(line: Line, display: Display) -> Reciprocal | InLetters | None:

@@ -73,6 +73,8 @@ def _factors(polynomial: Exact, power: int) -> Iterable[tuple[Exact, int]]:
 
 
 def _units(value: Exact, kind: str) -> Mapping[str, Size]:
+    if not kind:
+        return {}
     kinds = {kind, *map(kind_of, value.free_symbols)}
     return _CAPACITORS if kinds & {"capacitance", "charge", "energy"} else _RESISTORS
 

@@ -13,6 +13,7 @@ from builder.quantity.show import Shown
 from builder.quantity.symbolic import same
 from builder.solution.check import hold_all
 from builder.solution.nest.checks import checks_of
+from builder.solution.nest.limits import Limit, limits_of
 from builder.solution.nest.step import NestStep
 from builder.solution.nest.stepwise import Naming, all_steps, asked_steps, naming_of
 from builder.solution.nodal import by_nodes
@@ -27,11 +28,13 @@ class NestSolution(Solution):
     Attributes:
         problem: what was solved.
         steps, every_step: moves through the nest.
+        limits: what answers with symbols come close to at the extremes of single elements.
     """
 
     problem: NestProblem
     steps: tuple[NestStep, ...]
     every_step: tuple[NestStep, ...]
+    limits: tuple[Limit, ...] = ()
 
     @property
     def naming(self) -> Naming:
@@ -68,7 +71,7 @@ def solve_nest(
 
     Raises:
         Disagreement: if the two methods differ in any quantity.
-        CheckFailed: if a check does not hold.
+        CheckFailed: if a check does not hold, or a limit is not that of the altered circuit.
     """
     givens = givens_of(problem)
     every_step = write_steps(problem)
@@ -80,7 +83,8 @@ def solve_nest(
     hold_all(checks, values, problem.slug)
     steps = asked_steps(problem, every_step)
     written = {name: shown for name, (_, shown) in givens.items()}
-    return NestSolution(problem, steps, every_step, written, values, nodal, checks)
+    limits = limits_of(problem, values)
+    return NestSolution(problem, steps, every_step, written, values, nodal, checks, limits)
 
 
 def _compare(
