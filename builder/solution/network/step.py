@@ -18,21 +18,26 @@ BALANCE   ``balance``: the middle element and the arms; ``statements``: the cond
 JOIN      ``joined``; ``dropped``: elements whose ends become one junction, with ``lines`` as
           of a drop; ``halved``: elements that are taken as two equal ones in series, with a
           junction between them that is among those joined, or that is all there is of a set;
-          ``telling["symmetry"]``: ``same-distance`` (each set holds all junctions that are so
-          many elements from + and so many from −), ``alike`` (exchanging the junctions of a
-          set changes nothing), ``half`` (swapping the terminals changes nothing, so what is
-          its own mirror image lies halfway between them: that is the set with the name
-          ``telling["half"]``, and so do the middles of the halved elements; other sets are
-          alike) or, rarely, ``regular`` (each junction of a set meets equal elements that
-          lead to the same sets, though no exchange shows it).
+          ``telling["symmetry"]``: ``alike`` (exchanging the junctions of a set changes
+          nothing), ``same-distance`` (likewise; all elements are equal, and each set holds all
+          junctions that are so many elements from + and so many from −), ``half`` (swapping
+          the terminals changes nothing, so what is its own mirror image lies halfway between
+          them: that is the set with the name ``telling["half"]``, and so do the middles of
+          the halved elements; other sets are alike) or, rarely, ``regular`` (each junction
+          of a set meets equal elements that lead to the same sets, though no exchange of
+          junctions shows it).
 STAR      ``star``: corners, sides and legs; ``mirrored``: the same of its mirror image with
           the terminals swapped, where both are done at once; ``marked``: the legs.
 TRIANGLE  ``star`` and ``mirrored`` likewise; ``marked``: the sides.
-SPREAD    ``telling["distance"]``: the elements from one terminal to the other;
-          ``telling["junctions"]``: how many there are. See ``reductions/spread.py``.
+SPREAD    ``marked`` and ``members``: elements from + to −, as few as possible, whose drops
+          add up; ``telling["entering"]`` and ``telling["leaving"]``: for each of them the
+          share of a flow that enters at + and leaves evenly at all junctions, and of one that
+          enters evenly and leaves at −, as fractions with commas between them;
+          ``telling["distance"]``: how many elements these are; ``telling["junctions"]``: how
+          many junctions there are. ``reductions/spread.py`` says why that is right.
 DRIVE     ``marked``: the element that is left.
-OPEN      ``undone``: the kind of move that is undone (MERGE, STAR, TRIANGLE; JOIN where
-          elements were halved), with the same ``merged``, ``star``, ``mirrored`` and
+OPEN      ``undone``: the kind of move that is undone (MERGE, STAR, TRIANGLE, SPREAD; JOIN
+          where elements were halved), with the same ``merged``, ``star``, ``mirrored`` and
           ``halved`` as it had; ``marked``: the elements that get their values; ``joined``:
           junctions that are taken apart along with it, since that changes nothing.
 ========  ==========================================================================

@@ -174,8 +174,7 @@ def _(move: Join, story: Story, before: State) -> dict[str, Any]:
     halves = tuple(halves_of(cut, story) for cut in move.cuts)
     dropped = _named(move.gone, story)
     half = {"half": move.half} if move.half else {}
-    named = move.symmetry == "same-distance" or is_exchange(move, before)
-    symmetry = move.symmetry if named else "regular"
+    symmetry = move.symmetry if is_exchange(move, before) else "regular"
     return {
         "kind": NetworkMove.JOIN,
         "lines": (*_halving(move.cuts, story), *_nothing(move.gone, story)),

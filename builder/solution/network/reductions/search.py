@@ -29,8 +29,10 @@ LOOKED_AT = 60
 """So many networks are looked at for a first route …"""
 LOOKED_AT_MORE = 12
 """… and so many more for a shorter one."""
-PER_JUNCTION = 4
-"""What each inner junction that is left is guessed to cost."""
+PER_JUNCTION = 3
+"""What each inner junction that is left is guessed to cost …"""
+PER_PIECE = 3
+"""… and each piece."""
 REST_AFTER_MOVE = 2
 """What has to follow on any move but a merge: a merge in parallel and one in series."""
 
@@ -121,7 +123,8 @@ class _Search:
 
     def _wait(self, path: Path, methods: tuple[str, ...], more: int) -> None:
         inner = len({end for piece in path.end.pieces.values() for end in piece.ends}) - 2
-        guess = path.cost + PER_JUNCTION * inner + more
+        left = PER_JUNCTION * inner + PER_PIECE * len(path.end.pieces)
+        guess = path.cost + left + more
         heappush(self.queue, (guess, next(self.numbers), methods, path))
 
     def look(self) -> Path | None:

@@ -36,6 +36,7 @@ class Story:
             flows through them is positive. Elements of the problem never are.
         volts: the potential of each junction with 1 V across the terminals.
         order: where each piece stands among the others.
+        elements: every piece as an element; where it lies depends on the state.
     """
 
     network: Network
@@ -46,6 +47,7 @@ class Story:
     turned: frozenset[int]
     volts: Potentials
     order: Mapping[int, tuple[int, int]]
+    elements: Mapping[int, Element]
 
     @property
     def naming(self) -> Naming:
@@ -87,11 +89,7 @@ class Story:
         return replace(self.network, elements=elements)
 
     def _element(self, id: int, state: State) -> Element:
-        if id < len(self.network.elements):
-            original = self.network.elements[id]
-            return replace(original, between=self.ends(id, state))
-        value = self.law.weight(self.field.exact(state.pieces[id].weight))
-        return Element(self.names[id], value, shown_value(value, self.law), self.ends(id, state))
+        return replace(self.elements[id], between=self.ends(id, state))
 
 
 def signed(name: Name, *, along: bool) -> Formula:
@@ -117,7 +115,14 @@ def story_of(path: Path, network: Network, law: Law, field: Field) -> Story:
         for id, piece in state.pieces.items()
         if id >= first_new and field.seems_lower(volts[piece.ends[0]], volts[piece.ends[1]])
     )
-    return Story(network, law, path, field, names, turned, volts, _order_of(path, first_new))
+    order = _order_of(path, first_new)
+    elements = dict(enumerate(network.elements))
+    for state in path.states:
+        for id, piece in state.pieces.items():
+            if id not in elements:
+                value = law.weight(field.exact(piece.weight))
+                elements[id] = Element(names[id], value, shown_value(value, law), piece.ends)
+    return Story(network, law, path, field, names, turned, volts, order, elements)
 
 
 def _order_of(path: Path, originals: int) -> dict[int, tuple[int, int]]:

@@ -131,7 +131,9 @@ def refined(
 
 
 def _by_distance(sets: list[tuple[str, ...]], state: State) -> bool:
-    """Whether the distances from the terminals tell the sets apart, and nothing else does."""
+    """Whether all pieces are equal and distances from the terminals alone tell the sets apart."""
+    if len({piece.weight for piece in state.pieces.values()}) > 1:
+        return False
     from_plus, from_minus = (_distances(state, terminal) for terminal in state.terminals)
     places: dict[tuple[int, int], set[int]] = {}
     for number, together in enumerate(sets):
