@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Any
 
 from builder.lesson.caution import Caution
@@ -93,6 +93,7 @@ class Lesson:
         warnings: the wrong rules worth warning of here.
         questions: the self-check.
         caution: a warning of danger, if there is any.
+        limits: what answers come close to at the extremes of single elements.
     """
 
     display: Display
@@ -107,6 +108,7 @@ class Lesson:
     warnings: tuple[Slip, ...]
     questions: tuple[Question, ...]
     caution: Caution | None
+    limits: tuple[Prose, ...] = field(default=(), kw_only=True)
 
     @property
     def solution(self) -> Solution:

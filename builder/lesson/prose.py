@@ -41,6 +41,13 @@ class WrongNumber:
 
 
 @dataclass(frozen=True)
+class Told:
+    """A value that is that of no quantity on the page, as in “comes close to 2C”."""
+
+    shown: Shown
+
+
+@dataclass(frozen=True)
 class Relation:
     """A law in one line, such as ``Q = CV``; its letters stand for quantities."""
 
@@ -54,7 +61,7 @@ class Written:
     markdown: str
 
 
-Piece = str | NumberOf | SymbolOf | WrongNumber | Relation | Written
+Piece = str | NumberOf | SymbolOf | WrongNumber | Told | Relation | Written
 Prose = tuple[Piece, ...]
 
 NUMBER_WORDS = (

@@ -9,7 +9,16 @@ from functools import lru_cache
 from markupsafe import Markup, escape
 
 from builder.lesson.display import Display
-from builder.lesson.prose import NumberOf, Piece, Prose, Relation, SymbolOf, Written, WrongNumber
+from builder.lesson.prose import (
+    NumberOf,
+    Piece,
+    Prose,
+    Relation,
+    SymbolOf,
+    Told,
+    Written,
+    WrongNumber,
+)
 from builder.quantity.compact import compact
 from builder.quantity.letters import letter_symbol
 from builder.quantity.names import Name, Symbol
@@ -52,6 +61,13 @@ def quantity_text(shown: Shown) -> str:
     """Number and unit that stay on one line."""
     number = shown.number.replace(" ", NO_BREAK)
     return f"{number}{NO_BREAK}{shown.unit}" if shown.unit else number
+
+
+def told_value(shown: Shown) -> Markup:
+    """A value that belongs to no quantity of the page."""
+    if isinstance(shown, ShownExpression):
+        return expression_html(shown)
+    return Markup("{}").format(quantity_text(shown))
 
 
 def marked_number(key: str, shown: Shown) -> Markup:
@@ -105,6 +121,8 @@ class Writer:
                 return self.symbol(name)
             case WrongNumber(rule, name, shown):
                 return marked_number(f"wrong:{rule}:{name.key}", shown)
+            case Told(shown):
+                return told_value(shown)
             case Relation(text):
                 return relation_html(text)
             case Written(markdown):

@@ -62,6 +62,7 @@ PARTS: tuple[Part, ...] = (
     Part("predict", "Predict first", applies=lambda lesson: lesson.predict is not None),
     Part("solution", "Solution"),
     Part("checks", "Does it add up?", applies=lambda lesson: bool(lesson.checks)),
+    Part("limits", "At the extremes", applies=lambda lesson: bool(lesson.limits)),
     Part("results", "All results"),
     Part("watch", "Watch for", applies=lambda lesson: bool(lesson.warnings)),
     Part("self-check", "Check yourself"),

@@ -19,7 +19,16 @@ from builder.lesson.equations import (
     Symbols,
     Values,
 )
-from builder.lesson.prose import NumberOf, Piece, Prose, Relation, SymbolOf, Written, WrongNumber
+from builder.lesson.prose import (
+    NumberOf,
+    Piece,
+    Prose,
+    Relation,
+    SymbolOf,
+    Told,
+    Written,
+    WrongNumber,
+)
 from builder.quantity.brackets import Binding
 from builder.quantity.compact import compact
 from builder.quantity.formula import Formula
@@ -49,6 +58,9 @@ def worked_solution(lesson: Lesson) -> str:
     for check in lesson.checks:
         sides = f"{check.left_number.text} {check.relation} {check.right_number.text}"
         lines += _wrapped(f"{text.prose(check.says)} {sides}", indent="   ", mark="- ")
+    lines += ["At the extremes:"] if lesson.limits else []
+    for case in lesson.limits:
+        lines += _wrapped(text.prose(case), indent="   ", mark="- ")
     return "\n".join(lines).rstrip() + "\n"
 
 
@@ -85,7 +97,7 @@ class _Text:
                 return self._display.shown(name).text
             case SymbolOf(name):
                 return self._display.symbol(name).text
-            case WrongNumber(shown=shown):
+            case WrongNumber(shown=shown) | Told(shown):
                 return shown.text
             case Relation(text):
                 return text

@@ -8,6 +8,7 @@ from builder.lesson.lesson import Lesson, Row, Table, taught_steps, worth_a_warn
 from builder.lesson.nest.addup import add_up
 from builder.lesson.nest.caution import caution
 from builder.lesson.nest.display import NestDisplay
+from builder.lesson.nest.limits import limit_question, limiting_cases
 from builder.lesson.nest.narration import narrate
 from builder.lesson.nest.plan import plan
 from builder.lesson.nest.predict import predict
@@ -43,6 +44,7 @@ def write_nest_lesson(solution: NestSolution) -> NestLesson:
     display = NestDisplay(solution)
     slips = slips_of(display, RULES)
     checks, rest = add_up(display)
+    asked = limit_question(display)
     return NestLesson(
         display=display,
         find=find_list(display),
@@ -54,8 +56,9 @@ def write_nest_lesson(solution: NestSolution) -> NestLesson:
         tables=(_results(display),),
         second_method="by solving all junctions at once",
         warnings=worth_a_warning(slips),
-        questions=self_check(display, slips),
+        questions=(*((asked,) if asked else ()), *self_check(display, slips)),
         caution=caution(display),
+        limits=limiting_cases(display),
     )
 
 
