@@ -5,7 +5,7 @@ from __future__ import annotations
 from builder.lesson.checked import Shows, and_more, shows
 from builder.lesson.prose import Prose, capitalised, say
 from builder.lesson.stages.display import StagesDisplay
-from builder.quantity.formula import names_in
+from builder.quantity.formula import Product, Quotient, names_in
 from builder.solution.check import Check
 from builder.solution.stages.checks import StagesCheck
 
@@ -54,7 +54,7 @@ def _worth_telling(check: Check, display: StagesDisplay) -> bool:
 def _says(check: Check, display: StagesDisplay) -> Prose:
     stage, *names = check.about
     when = capitalised(display.after(int(stage)))
-    whose = display.elements(tuple(names))
+    whose = display.elements(tuple(name for name in display.members if name in names))
     if check.kind is StagesCheck.ISLAND:
         return say("{when}, the joined plates of {whose} hold together what they held before:",
                    when=when, whose=whose)  # fmt: skip
@@ -63,7 +63,9 @@ def _says(check: Check, display: StagesDisplay) -> Prose:
             return say("{when}, the same voltage is across {whose}:", when=when, whose=whose)
         return say("{when}, the voltages of the loop through {whose} agree:",
                    when=when, whose=whose)  # fmt: skip
-    if len(names) == 2 and len(list(names_in(check.right))) <= 6:
+    if isinstance(check.right, Product) and any(
+        isinstance(f, Quotient) for f in check.right.factors
+    ):
         return say("{when}, the heat is what the two capacitors in series would store at the "
                    "difference of their voltages:", when=when)  # fmt: skip
     return say("{when}, the heat is what each capacitor would store at the change of its "

@@ -55,14 +55,14 @@ def _start(step: StagesStep, display: StagesDisplay) -> Words:
     goal = say("Find the {what} on {named} at the start" if by_voltage
                else "Find the {what} across {named} at the start",
                what=what if one else f"{what}s", named=named)  # fmt: skip
-    starts = say("{named} {start} charged.", named=named, start="starts" if one else "start")
+    starts = say("{named} {start} charged", named=named, start="starts" if one else "start")
     reason = (
-        say("{starts} By {relation}, that is how much {each} + plate holds; just as much is "
-            "missing on the other.", starts=starts, relation=relation,
+        say("{starts}, and {relation} tells how much {each} + plate holds. Just as much is "
+            "missing on the other plate.", starts=starts, relation=relation,
             each="its" if one else "each")
         if by_voltage
-        else say("{starts} The charge is stated; {relation} turns it into a voltage.",
-                 starts=starts, relation=relation)
+        else say("{starts}. What the plates hold is stated, and {relation} turns it into a "
+                 "voltage.", starts=starts, relation=relation)
     )  # fmt: skip
     empty = tuple(name for name in display.members
                   if name not in display.solution.problem.charged)  # fmt: skip
@@ -102,11 +102,11 @@ def _short(step: StagesStep, display: StagesDisplay) -> Words:
 def _island(step: StagesStep, display: StagesDisplay) -> Words:
     count = number_word(len(step.members))
     goal = say("Count the charge on the plates that are joined")
-    one_of_each = say("That makes one island of {count} plates, one of {named}: all joined by "
-                      "wire, with nothing but gaps around.",
-                      count=count, named=display.elements(step.members, "and one of")
-                      if len(step.members) == 2 else say("each of {them}", them=display.elements(
-                          step.members)))  # fmt: skip
+    two = len(step.members) == 2
+    whose = (display.elements(step.members, "and one of") if two
+             else say("each of {them}", them=display.elements(step.members)))  # fmt: skip
+    one_of_each = say("That makes one island of {count} plates, one of {whose}: they are joined by "
+                      "wire, and around them are only gaps.", count=count, whose=whose)  # fmt: skip
     kept = say("Charge can move from plate to plate, but none can leave, so the sum after is the "
                "sum before.")  # fmt: skip
     return Words(goal, sentences(one_of_each, kept, comes_in(step, display)))
@@ -116,8 +116,8 @@ def _share(step: StagesStep, display: StagesDisplay) -> Words:
     named, two = display.elements(step.members), len(step.members) == 2
     goal = say("Find the one voltage at which {named} settle", named=named)
     reason = say("{named} now share both junctions, so charge moves until the same voltage is "
-                 "across {all}. At that voltage {all} together hold the charge of the island, "
-                 "and side by side their capacitances add: {relation}.",
+                 "across {all}. Side by side their capacitances add, and {relation} gives the "
+                 "voltage at which they hold just the charge of the island.",
                  named=named, all="both" if two else "all", relation=V_QC)  # fmt: skip
     return Words(goal, reason, turned_over(step, display))
 
@@ -149,21 +149,22 @@ def _equations(step: StagesStep, display: StagesDisplay) -> Words:
     goal = say("Write down islands and loops, and solve")
     islands = [one for one in step.statements if one.about]
     count = len(islands)
-    reason = say(
-        "There are several loops, so we ask for all voltages at once. {islands}: on it, each "
-        "capacitor counts as plus where its first plate lies and as minus where its other plate "
-        "lies. Round every loop the voltages must agree with the batteries. That is just one "
-        "equation for each voltage.",
-        islands="One island keeps its charge" if count == 1
-        else f"{number_word(count).capitalize()} islands keep their charges",
-    )  # fmt: skip
+    keeps = ("one island keeps its charge: on it" if count == 1
+             else f"{number_word(count)} islands keep their charges: on each")  # fmt: skip
+    reason = say("There are several loops, so we ask for all voltages at once. First, {keeps}, the "
+                 "charge of a capacitor counts as plus where the figure marks its + side, and as "
+                 "minus where it marks its − side. Second, round every loop the voltages must "
+                 "agree with the batteries. That is just one equation for each voltage.",
+                 keeps=keeps)  # fmt: skip
     return Words(goal, reason, turned_over(step, display))
 
 
 def _charges(step: StagesStep, display: StagesDisplay) -> Words:
     whose = tuple(dict.fromkeys(split_moment(name.of)[0] for name in step.found))
-    named = display.elements(whose)
-    goal = say("Walk back to {named}", named=named)
+    goal = say("Walk back to {named}", named=display.elements(whose))
+    if all(name.quantity == "charge" for name in step.found):
+        goal = say("Walk back to the {charges} on {named}", named=display.elements(whose),
+                   charges="charge" if len(whose) == 1 else "charges")  # fmt: skip
     if not step.direction:
         gives = say("The voltage of each is known, and {relation} gives its charge.",
                     relation=Q_CV)  # fmt: skip

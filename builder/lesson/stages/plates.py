@@ -27,7 +27,7 @@ def signs_of(step: StagesStep, display: StagesDisplay) -> Mapping[str, int]:
 
 
 def _sign(value: Exact) -> int:
-    return int(value > 0) - int(value < 0)
+    return 0 if value == 0 else 1 if value > 0 else -1
 
 
 def comes_in(step: StagesStep, display: StagesDisplay) -> Prose:

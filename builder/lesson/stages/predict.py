@@ -18,8 +18,9 @@ def predict(display: StagesDisplay) -> ChoiceQuestion | None:
         signs = {sign for sign in signs_of(share, display).values() if sign}
         if len(share.members) == 2:
             return _between(share, display) if len(signs) == 1 else _opposed(share, display)
-    charging = next((step for step in steps if step.kind is StagesMove.BATTERY and step.stage
-                     and not any(signs_of(step, display).values())), None)  # fmt: skip
+    charging = next((step for step in steps if step.kind is StagesMove.DELIVERED and step.stage
+                     and not any(display.solution.story.charges[step.stage - 1].values())),
+                    None)  # fmt: skip
     if charging is not None and len(charging.batteries) == 1:
         return _delivered(charging, display)
     lossy = next((step for step in steps if step.kind is StagesMove.LOST
@@ -79,10 +80,12 @@ def _delivered(step: StagesStep, display: StagesDisplay) -> ChoiceQuestion:
         Option(say("It depends on how much the wires resist"), False,
                sentences(say("They decide how long it takes, not how much is stored."), why)),
     )  # fmt: skip
+    changed = display.history.changed[step.stage]
+    named = tuple(name for name in display.members if changed[name] == step.stage)
     ask = say("When {done}, {battery} charges {named}. How much of the energy that the battery "
               "delivers is stored in the end?", done=display.done(step.stage),
               battery=display.elements(step.batteries),
-              named=display.elements(step.members))  # fmt: skip
+              named=display.elements(named))  # fmt: skip
     return ChoiceQuestion(ask, options, None)
 
 
@@ -96,7 +99,7 @@ def _kept(step: StagesStep, display: StagesDisplay) -> ChoiceQuestion:
         Option(say("None is lost if the wires are thick enough"), False,
                sentences(say("Thick wires only make it faster."), why)),
     )  # fmt: skip
-    ask = say("When {done}, charge flows. What happens to the energy that is there?",
+    ask = say("When {done}, charge flows. What happens to the energy?",
               done=display.done(step.stage))  # fmt: skip
     return ChoiceQuestion(ask, options, None)
 

@@ -2,10 +2,23 @@
 
 from __future__ import annotations
 
+from enum import StrEnum
+
 from builder.lesson.prose import Prose, say
 from builder.lesson.stages.display import StagesDisplay
 from builder.lesson.stages.plates import signs_of
+from builder.solution.stages.energy import ALL
 from builder.solution.stages.step import StagesMove, StagesStep
+
+_ASKS: dict[StrEnum, str] = {
+    StagesMove.CHAIN: "Is there any branch in the loop that is now closed?",
+    StagesMove.EQUATIONS: "Which islands cannot lose charge, and which loops must agree?",
+    StagesMove.CHARGES: "What is known of each capacitor now, and what follows from it?",
+    StagesMove.TURN: "What changes for the circuit when the plates change places?",
+    StagesMove.STORED: "Which formula gives the energy from what is known by now?",
+    StagesMove.DELIVERED: "How much charge has passed the battery?",
+    StagesMove.LOST: "Is all energy still there? If not, where could it be?",
+}
 
 
 def prompt(step: StagesStep, display: StagesDisplay) -> Prose:
@@ -33,25 +46,11 @@ def prompt(step: StagesStep, display: StagesDisplay) -> Prose:
 
 
 def _of_others(step: StagesStep, display: StagesDisplay) -> Prose:
-    match step.kind:
-        case StagesMove.CHAIN:
-            return say("Is there any branch in the loop that is now closed?")
-        case StagesMove.ROUND:
-            held = any(signs_of(step, display).values())
-            return say("Which voltage is left to drive charge round the loop?" if held
-                       else "Which voltage does the chain get?")  # fmt: skip
-        case StagesMove.EQUATIONS:
-            return say("Which islands cannot lose charge, and which loops must agree?")
-        case StagesMove.CHARGES:
-            return say("What is known of each capacitor now, and what follows from it?")
-        case StagesMove.TURN:
-            return say("What changes for the circuit when the plates change places?")
-        case StagesMove.STORED:
-            return say("Which formula gives the energy from what is known by now?")
-        case StagesMove.DELIVERED:
-            return say("How much charge has passed the battery?")
-        case _:
-            return say("Is all energy still there? If not, where could it be?")
+    if step.kind is StagesMove.ROUND:
+        held = any(signs_of(step, display).values())
+        return say("Which voltage is left to drive charge round the loop?" if held
+                   else "Which voltage does the chain get?")  # fmt: skip
+    return say("What do the stages add up to?" if step.id == ALL else _ASKS[step.kind])
 
 
 def _done(step: StagesStep, display: StagesDisplay) -> Prose:

@@ -5,16 +5,18 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from builder.lesson import Lesson
-from builder.problem.model import NestProblem, NetworkProblem, Problem
+from builder.problem.model import NestProblem, NetworkProblem, Problem, StagesProblem
 from builder.problem.relations.model import RelationsProblem
 from builder.site.figures.nest import NestFigures
 from builder.site.figures.network import NetworkFigures
 from builder.site.figures.relations import RelationsFigures
+from builder.site.figures.stages import StagesFigures
 from builder.site.figures.step_figures import FigureMaker
 
 MAKERS: dict[type[Problem], Callable[[Lesson, str, str], FigureMaker]] = {
     NestProblem: NestFigures.of,
     NetworkProblem: NetworkFigures.of,
+    StagesProblem: StagesFigures.of,
     RelationsProblem: RelationsFigures.of,
 }
 """What draws the figures of each kind of problem."""

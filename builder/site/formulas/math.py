@@ -51,16 +51,12 @@ def symbol_math(symbol: Symbol, of: str = "") -> str:
     mark = f' class="sw-sym" data-of="{escape(of)}"' if of else ""
     letter, index = f"<mi>{escape(symbol.letter)}</mi>", escape(symbol.index)
     tag = "mn" if symbol.index.isdigit() else "mtext"
-    lowered, raised = f"<{tag}>{index}</{tag}>", f"<mo>{escape(symbol.mark)}</mo>"
-    match bool(symbol.index), bool(symbol.mark):
-        case True, True:
-            return f"<msubsup{mark}>{letter}{lowered}{raised}</msubsup>"
-        case True, False:
-            return f"<msub{mark}>{letter}{lowered}</msub>"
-        case False, True:
-            return f"<msup{mark}>{letter}{raised}</msup>"
-        case _:
-            return f"<mi{mark}>{escape(symbol.letter)}</mi>"
+    lowered = f"{letter}<{tag}>{index}</{tag}>"
+    if symbol.mark:
+        # A prime that is set as a superscript comes out too small and too high to be seen.
+        own = f"<msub>{lowered}</msub>" if symbol.index else letter
+        return f"<mrow{mark}>{own}<mtext>{escape(symbol.mark)}</mtext></mrow>"
+    return f"<msub{mark}>{lowered}</msub>" if symbol.index else f"<mi{mark}>{letter[4:]}"
 
 
 def letter_math(name: Name) -> str:

@@ -100,7 +100,7 @@ def _loops(members: tuple[Element, ...], leaders: Leaders, now: Moment) -> Itera
         if way is None:
             tree.append(element)
             continue
-        yield _loop(element, way, now)
+        yield _loop(element, way, [e.name for e in members], now)
 
 
 def _way(
@@ -119,7 +119,9 @@ def _way(
     return ways.get(end)
 
 
-def _loop(closing: Element, way: list[tuple[Element, int]], now: Moment) -> Equation:
+def _loop(
+    closing: Element, way: list[tuple[Element, int]], names: list[str], now: Moment
+) -> Equation:
     row: Row = {}
     rise: dict[str, int] = {}
     passed = [(closing, 1), *way]
@@ -129,6 +131,11 @@ def _loop(closing: Element, way: list[tuple[Element, int]], now: Moment) -> Equa
         entered = now.wiring.ends(onward)[0 if next_sign > 0 else 1]
         for name, count in now.wiring.rise(entered, left).items():
             rise[name] = rise.get(name, 0) + count
+    first = min(row, key=names.index)
+    if isinstance(row[first][0], Negative):
+        row = {name: [signed(part, -1) for part in parts] for name, parts in row.items()}
+        rise = {name: -sign for name, sign in rise.items()}
+    row = {name: row[name] for name in names if name in row}
     right = added(emf_terms({name: sign for name, sign in rise.items() if sign}), "voltage")
     return row, right, ""
 
