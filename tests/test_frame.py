@@ -9,6 +9,7 @@ import shutil
 import subprocess
 import sys
 from collections.abc import Iterator
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -51,8 +52,13 @@ def _kept_files() -> list[Path]:
     return [file for file in files if file.is_file()]
 
 
+@cache
+def _parsed(module: Path) -> ast.Module:
+    return ast.parse(module.read_text(encoding="utf-8"))
+
+
 def _functions(module: Path) -> Iterator[tuple[str, int]]:
-    for node in ast.walk(ast.parse(module.read_text(encoding="utf-8"))):
+    for node in ast.walk(_parsed(module)):
         if isinstance(node, ast.FunctionDef | ast.AsyncFunctionDef):
             assert node.end_lineno is not None
             first = min([node.lineno, *(mark.lineno for mark in node.decorator_list)])
@@ -70,7 +76,7 @@ def test_every_module_says_what_it_is_for() -> None:
     silent = [
         str(module.relative_to(ROOT))
         for module in MODULES
-        if not ast.get_docstring(ast.parse(module.read_text(encoding="utf-8")))
+        if not ast.get_docstring(_parsed(module))
     ]
     assert silent == []
 
@@ -147,28 +153,50 @@ def test_the_layers_hold() -> None:
     assert checked.returncode == 0, checked.stdout + checked.stderr
 
 
-@pytest.mark.parametrize(
-    ("module", "line", "contract"),
-    [
-        ("figure/__init__.py", "import builder.lesson", "A lower layer"),
-        ("lesson/__init__.py", "import builder.figure", "A lower layer"),
-        ("quantity/__init__.py", "import builder.circuit", "A lower layer"),
-        ("solution/__init__.py", "import builder.site", "A lower layer"),
-        ("errors.py", "import builder.quantity", "A lower layer"),
-        ("lesson/__init__.py", "import mkdocs", "Only the plugin and the site"),
-        ("cli.py", "import markdown", "Only the plugin and the site"),
-    ],
-)
-def test_a_broken_layer_is_noticed(tmp_path: Path, module: str, line: str, contract: str) -> None:
-    """One import against the layering is enough to fail its contract, by name."""
+LAYERS = "A lower layer never imports a higher one"
+HOST = "Only the plugin and the site know the host and its theme"
+BREAKING = [
+    ("figure/__init__.py", "builder.figure", "builder.lesson", LAYERS),
+    ("lesson/__init__.py", "builder.lesson", "builder.figure", LAYERS),
+    ("quantity/__init__.py", "builder.quantity", "builder.circuit", LAYERS),
+    ("solution/__init__.py", "builder.solution", "builder.site", LAYERS),
+    ("errors.py", "builder.errors", "builder.quantity", LAYERS),
+    ("lesson/__init__.py", "builder.lesson", "mkdocs", HOST),
+    ("cli.py", "builder.cli", "markdown", HOST),
+]
+
+
+@pytest.fixture(scope="module")
+def broken_layers(tmp_path_factory: pytest.TempPathFactory) -> subprocess.CompletedProcess[str]:
+    """What the contracts say of a builder with each of those imports added."""
+    folder = tmp_path_factory.mktemp("broken")
     leave_out = shutil.ignore_patterns("__pycache__", "fonts", "static", "templates")
-    shutil.copytree(ROOT / "builder", tmp_path / "builder", ignore=leave_out)
-    shutil.copy(ROOT / "pyproject.toml", tmp_path)
-    with (tmp_path / "builder" / module).open("a", encoding="utf-8") as file:
-        file.write(f"\n{line}\n")
-    checked = _check_layers(tmp_path)
-    assert checked.returncode == 1, checked.stdout + checked.stderr
-    assert re.search(rf"^{contract}.* BROKEN$", checked.stdout, re.MULTILINE)
+    shutil.copytree(ROOT / "builder", folder / "builder", ignore=leave_out)
+    shutil.copy(ROOT / "pyproject.toml", folder)
+    for path, _, imported, _ in BREAKING:
+        with (folder / "builder" / path).open("a", encoding="utf-8") as file:
+            file.write(f"\nimport {imported}\n")
+    return _check_layers(folder)
+
+
+@pytest.mark.parametrize(("path", "module", "imported", "contract"), BREAKING)
+def test_a_broken_layer_is_noticed(
+    broken_layers: subprocess.CompletedProcess[str],
+    path: str,
+    module: str,
+    imported: str,
+    contract: str,
+) -> None:
+    """One import against the layering is enough to break its contract, and is told by its line."""
+    told = broken_layers.stdout
+    assert broken_layers.returncode == 1, told + broken_layers.stderr
+    assert re.search(rf"^{contract} BROKEN$", told, re.MULTILINE)
+    _, of_layers, of_host = re.split(rf"\n(?:{LAYERS}|{HOST})\n-+\n", told)
+    of_contract = of_layers if contract == LAYERS else of_host
+    lines = (ROOT / "builder" / path).read_text(encoding="utf-8").count("\n")
+    places = re.findall(rf"-\s+{module} -> {imported} \(l\.(\d+)\)", of_contract)
+    assert places
+    assert all(int(place) > lines for place in places)
 
 
 def test_a_stub_of_a_browser_is_passed_over(tmp_path: Path) -> None:
