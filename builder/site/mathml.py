@@ -8,6 +8,7 @@ and indexes are ``mtext``.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
+from itertools import groupby
 
 from markupsafe import Markup, escape
 
@@ -15,6 +16,7 @@ from builder.lesson.checked import Shows
 from builder.lesson.equations import (
     MOST_TERMS,
     AnyEquation,
+    Equation,
     InLetters,
     LinearSystem,
     Reciprocal,
@@ -80,8 +82,14 @@ class MathWriter:
         self._numbers = numbers_of(writer.display.shown)
 
     def equations(self, equations: Iterable[AnyEquation]) -> Markup:
-        """Equations below each other, lined up at their relations."""
-        written = tuple(equations)
+        """Equations below each other, lined up at their relations.
+
+        What is set up and what is found are lined up apart, as their left sides differ in width.
+        """
+        groups = groupby(equations, key=lambda one: isinstance(one, Equation))
+        return Markup("").join(self._group(tuple(group)) for _, group in groups)
+
+    def _group(self, written: tuple[AnyEquation, ...]) -> Markup:
         rows = (row for equation in written for row in self._rows(equation))
         return _lined_up(rows, self._speaker.equations(written))
 

@@ -180,6 +180,11 @@ class NetworkDisplay(Display):
         """Whether an element has that index, so that its quantities would look the same."""
         return index in {element_index(member, self.law.letter) for member in self.members}
 
+    def in_turn(self, ids: tuple[str, ...]) -> tuple[str, ...]:
+        """Elements in the author's order, equivalents after them as they come."""
+        order = {member: position for position, member in enumerate(self.members)}
+        return tuple(sorted(ids, key=lambda id: order.get(id, len(order))))
+
     def element(self, id: str) -> SymbolOf:
         """A name written as the symbol of its value; a source by its own quantity."""
         source = self.source(id)

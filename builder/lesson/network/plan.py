@@ -50,8 +50,9 @@ def _by_loops(display: NetworkDisplay) -> Prose:
 
 def _by_superposition(display: NetworkDisplay) -> Prose:
     count = len(display.network.sources)
-    return say("Let each of the {count} sources act alone while the others are turned off, then "
-               "add up what they do.", count=number_word(count))  # fmt: skip
+    others = "the other is" if count == 2 else "the others are"
+    return say("Let each of the {count} sources act alone while {others} turned off, then add up "
+               "what they do.", count=number_word(count), others=others)  # fmt: skip
 
 
 def _by_equivalent_source(display: NetworkDisplay) -> Prose:

@@ -169,12 +169,16 @@ def star_for_triangle(step: NetworkStep, display: NetworkDisplay) -> Words:
     """The words for a triangle that becomes a star."""
     assert step.star is not None
     voc, shape = vocabulary(display.law), step.star
-    legs = display.elements(shape.legs)
-    goal = say("Replace the triangle {sides} by a star", sides=display.elements(shape.sides))
+    legs = display.elements(display.in_turn(shape.legs))
+    goal = say(
+        "Replace the triangle {sides} by a star",
+        sides=display.elements(display.in_turn(shape.sides)),
+    )
     if step.mirrored is not None:
-        goal = say("Replace the triangles {sides} and {others} by stars",
-                   sides=display.elements(shape.sides, "with"),
-                   others=display.elements(step.mirrored.sides, "with"))  # fmt: skip
+        sides, others = (display.elements(display.in_turn(one.sides), "with")
+                         for one in (shape, step.mirrored))  # fmt: skip
+        goal = say("Replace the triangles {sides} and {others} by stars", sides=sides,
+                   others=others)  # fmt: skip
     stuck = say("No two {ones}s are in series or in parallel here, so nothing can be merged. But a "
                 "triangle between three junctions may give way to a star between the same three, "
                 "if the star is made so that the rest of the circuit cannot tell.",
@@ -216,11 +220,14 @@ def triangle_for_star(step: NetworkStep, display: NetworkDisplay) -> Words:
     """The words for a star that becomes a triangle."""
     assert step.star is not None
     voc, shape = vocabulary(display.law), step.star
-    goal = say("Replace the star {legs} by a triangle", legs=display.elements(shape.legs))
+    goal = say(
+        "Replace the star {legs} by a triangle", legs=display.elements(display.in_turn(shape.legs))
+    )
     if step.mirrored is not None:
-        goal = say("Replace the stars {legs} and {others} by triangles",
-                   legs=display.elements(shape.legs, "with"),
-                   others=display.elements(step.mirrored.legs, "with"))  # fmt: skip
+        legs, others = (display.elements(display.in_turn(one.legs), "with")
+                        for one in (shape, step.mirrored))  # fmt: skip
+        goal = say("Replace the stars {legs} and {others} by triangles", legs=legs,
+                   others=others)  # fmt: skip
     if not _first_of(step, display):
         return Words(goal, say("Again nothing can be merged, so again a triangle takes the place "
                                "of a star."))  # fmt: skip

@@ -42,6 +42,7 @@ def opening(step: NetworkStep, display: NetworkDisplay) -> Words:
     found = tuple(
         dict.fromkeys(part_of(name)[0].of for name in step.found if name.quantity != POTENTIAL)
     )
+    found = display.in_turn(found)
     goal = say("Walk back to {named}", named=_named(found, display))
     reason = _UNDOING.get(step.undone, _plainly)(step, display)
     return Words(goal, sentences(reason, _taken_apart(step), _by_laws(step, display)),

@@ -8,7 +8,6 @@ from functools import cached_property
 
 from markupsafe import Markup, escape
 
-from builder.circuit.law import PARALLEL
 from builder.circuit.network import Element, Network, Source
 from builder.figure import Label, ValueText
 from builder.figure.network import (
@@ -25,26 +24,21 @@ from builder.figure.network.request import CURRENT_SOURCE, VOLTAGE_SOURCE
 from builder.lesson import Lesson
 from builder.lesson.lesson import TaughtStep
 from builder.lesson.network.display import POTENTIAL, NetworkDisplay
-from builder.lesson.prose import Prose, listed, say
-from builder.problem.network.asking import INNER, OPEN
+from builder.problem.network.asking import GREATEST, INNER, MATCHED, OPEN
 from builder.problem.network.reading import INSIDE
 from builder.quantity.names import TOTAL, Name, Symbol, kind_letter
+from builder.site.figures.network_tracing import network_traces
 from builder.site.figures.step_figures import StepFigures
-from builder.site.figures.tracing import LOOKS, traced
+from builder.site.figures.tracing import traced
 from builder.site.markup import symbol_html
 from builder.solution.network.renaming import part_of, share
-from builder.solution.network.step import Loop, Merged, NetworkMove, NetworkStep
+from builder.solution.network.step import Loop, NetworkMove, NetworkStep
 
 _SHOWS_BEFORE = frozenset(
     {NetworkMove.MERGE, NetworkMove.STAR, NetworkMove.TRIANGLE, NetworkMove.JOIN,
      NetworkMove.BALANCE, NetworkMove.DROP, NetworkMove.ALONE}
 )  # fmt: skip
 """The moves whose figure stands beside one of the network before."""
-_WITH_ARROWS = frozenset(
-    {NetworkMove.JUNCTIONS, NetworkMove.BRANCHES, NetworkMove.ALONE, NetworkMove.ADD}
-)
-"""The moves whose figures show in which direction flows are counted."""
-
 _LAST_OF_PART = {OPEN: NetworkMove.OPEN_VOLTAGE, INNER: NetworkMove.INNER}
 
 
@@ -87,10 +81,12 @@ class NetworkFigures:
             return StepFigures(Markup(""), after, ())
         network = self._before(number, step)
         marked = frozenset(_acted_on(step))
-        part = self.display.part_of(step)
-        drawing = self._drawing(network, taught.known_before, marked, part, hinted=True)
+        # What a source does alone begins after this move: before it the whole network is there.
+        part = "" if step.kind is NetworkMove.ALONE else self.display.part_of(step)
+        drawing = self._drawing(network, taught.known_before, marked, part,
+                                arrows=self.display.signed, hinted=True)  # fmt: skip
         before = self._svg(drawing, f"step-{number}-before", f"The circuit before step {number}")
-        looks, legend = _traces(step, network, self.display)
+        looks, legend = network_traces(step, network, self.display)
         staying = {one: look for one, look in looks.items() if one in step.network.junctions}
         return StepFigures(Markup(traced(before, looks)), Markup(traced(after, staying)), legend)
 
@@ -123,15 +119,39 @@ class NetworkFigures:
         marked = frozenset(step.marked)
         if step.kind is NetworkMove.WORK:
             marked = frozenset(name.of for name in step.found)
+        network = self._network_after(step)
         drawing = self._drawing(
-            step.network, known, marked, self.display.part_of(step),
-            arrows=step.kind in _WITH_ARROWS, hinted=True,
+            network, known, marked, self.display.part_of(step),
+            arrows=self.display.signed and step.kind is not NetworkMove.LOOPS, hinted=True,
         )  # fmt: skip
         return replace(
             drawing,
             grounded=step.reference or None,
-            loops=tuple(_loop_arrow(loop, step.network) for loop in step.loops),
+            loops=tuple(_loop_arrow(loop, network) for loop in step.loops),
         )
+
+    def _network_after(self, step: NetworkStep) -> Network:
+        """The network that a step is about; for a load the equivalent source with it."""
+        if step.kind is NetworkMove.LOAD:
+            return self._equivalent_source(step.members[0])
+        if step.kind is NetworkMove.MATCH:
+            return self._equivalent_source(MATCHED)
+        return step.network
+
+    def _equivalent_source(self, load: str) -> Network:
+        """One source, the inner element, and a load."""
+        display, values = self.display, self.display.solution.values
+        first, second = display.solution.problem.points or display.network.terminals
+        law, inside = display.law, OPEN + INSIDE
+        volts = Name(law.drop, OPEN)
+        source = Source(OPEN, law.drop, values[volts], display.shown(volts), (inside, second))
+        between = {INNER: (inside, first), load: (first, second)}
+        elements = tuple(
+            Element(one, values[name], display.shown(name), ends)
+            for one, ends in between.items()
+            for name in (Name(law.value, one),)
+        )
+        return Network(elements, source.between, (source,))
 
     def _drawing(
         self,
@@ -153,12 +173,22 @@ class NetworkFigures:
         told = {one.name for one in network.sources if one.quantity != "charge"}
         return NetworkDrawing(
             branches=tuple(branches),
-            terminals=None if told else network.terminals,
+            terminals=self._terminals(network, told=bool(told)),
             junction_names=self._junction_names(network),
             place=self.display.solution.problem.place,
             hint=self._places if hinted else {},
             symbols=self.symbols,
         )
+
+    def _terminals(self, network: Network, *, told: bool) -> tuple[str, str] | None:
+        """Open ends: of a network without a source, or where a load has been taken off."""
+        problem = self.display.solution.problem
+        if not told:
+            return network.terminals
+        points, load = problem.points, problem.load
+        taken_off = load is not None and load not in {one.name for one in network.elements}
+        there = points is not None and set(points) <= set(network.junctions)
+        return points if taken_off and there and len(network.elements) > 1 else None
 
     def _junction_names(self, network: Network) -> dict[str, str]:
         return {one: one for one in network.junctions if INSIDE not in one}
@@ -177,6 +207,7 @@ class NetworkFigures:
             if own.quantity in (law.value, POTENTIAL) or of_part != part:
                 continue
             of = network.elements[0].name if only and own.of == TOTAL else own.of
+            of = MATCHED if of == GREATEST else of
             found.setdefault(of, []).append(name)
         return found
 
@@ -186,7 +217,7 @@ class NetworkFigures:
     ) -> Branch:  # fmt: skip
         display = self.display
         value = Name(display.law.value, element.name)
-        if display.resolve(value) not in display.solution.values:
+        if part and share(value, part) in display.solution.values:
             value = share(value, part)
         shown = display.shown(value)
         own = ValueText(shown.text, None, shown.sign, value.key)
@@ -205,7 +236,8 @@ class NetworkFigures:
         display = self.display
         name = Name(source.quantity, source.name)
         own = ValueText(source.shown.text, None, "=", name.key)
-        texts = (own, *(self._found(name) for name in found.get(source.name, ())))
+        more = (one for one in found.get(source.name, ()) if one != name)
+        texts = (own, *(self._found(one) for one in more))
         kind = VOLTAGE_SOURCE if source.quantity == display.law.drop else CURRENT_SOURCE
         return Branch(source.name, kind, source.between, Label(display.symbol(name), texts),
                       marked=source.name in marked)  # fmt: skip
@@ -242,44 +274,3 @@ def _loop_arrow(loop: Loop, network: Network) -> LoopArrow:
         first, second = ends[name]
         passed += [first if along else second, name]
     return LoopArrow(Symbol(kind_letter("current"), loop.name), tuple(passed))
-
-
-def _traces(
-    step: NetworkStep, before: Network, display: NetworkDisplay
-) -> tuple[dict[str, str], tuple[tuple[str, Prose], ...]]:
-    """The look of each junction that the step speaks of, and what each look stands for."""
-    if step.kind is NetworkMove.JOIN:
-        sets = list(step.joined.values())[: len(LOOKS)]
-        looks = {one: look for look, names in zip(LOOKS, sets, strict=False) for one in names}
-        told = [say("junctions {names}: one potential", names=listed(list(names)))
-                for names in sets]  # fmt: skip
-        return looks, tuple(zip(LOOKS, told, strict=False))
-    if step.kind is not NetworkMove.MERGE or len(step.merged) != 1:
-        return {}, ()
-    group = step.merged[0]
-    if group.connection == PARALLEL:
-        ends = before.element(group.members[0]).between
-        legend = (
-            ("a", say("one junction that {named} share", named=display.elements(group.members))),
-            ("b", say("the other")),
-        )
-        return dict(zip(ends, LOOKS, strict=True)), legend
-    return _of_chain(group, before, display)
-
-
-def _of_chain(
-    group: Merged, before: Network, display: NetworkDisplay
-) -> tuple[dict[str, str], tuple[tuple[str, Prose], ...]]:
-    """The wires between the members of a chain."""
-    pairs = list(zip(group.members, group.members[1:], strict=False))
-    if len(pairs) > len(LOOKS):
-        return {}, ()
-    looks: dict[str, str] = {}
-    legend: list[tuple[str, Prose]] = []
-    for look, (one, other) in zip(LOOKS, pairs, strict=False):
-        shared = set(before.element(one).between) & set(before.element(other).between)
-        looks[min(shared)] = look
-        told = say("the wire between {one} and {other}: nothing else joins it",
-                   one=display.element(one), other=display.element(other))  # fmt: skip
-        legend.append((look, told))
-    return looks, tuple(legend)
