@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import cached_property
+from itertools import takewhile
 
 from builder.circuit.law import CAPACITORS
 from builder.circuit.switching import LOST, Stage, split_moment
@@ -15,6 +16,7 @@ from builder.quantity.names import TOTAL, Name, Symbol, element_index, kind_lett
 from builder.solution.stages.history import ALL_STAGES, History
 from builder.solution.stages.moves import CHAIN, ISLAND, ROUND
 from builder.solution.stages.solve import StagesSolution
+from builder.solution.stages.step import StagesStep
 
 SWITCH = "switch"
 _PRIMES = ("", "′", "″", "‴")
@@ -120,6 +122,11 @@ class StagesDisplay(Display):
         if id in self._switches:
             return SymbolOf(Name(SWITCH, id))
         return SymbolOf(Name("voltage" if id in self.batteries else "capacitance", id))
+
+    def told_before(self, step: StagesStep) -> bool:
+        """Whether a move of the same kind has been explained in an earlier step."""
+        earlier = takewhile(lambda other: other.id != step.id, self.solution.steps)
+        return any(other.kind is step.kind for other in earlier)
 
     def done(self, stage: int) -> Prose:
         """What is done in a stage, as a clause: ``S₁ is opened and S₂ is closed``."""

@@ -17,11 +17,7 @@ def stored(step: StagesStep, display: StagesDisplay) -> Words:
     owners = [split_moment(name.of)[0] for name in step.found]
     singles = tuple(owner for owner in owners if owner != TOTAL)
     goal = say("Find the energy stored {when}", when=display.after(step.stage))
-    first = not any(
-        other.kind is StagesMove.STORED for other in display.solution.steps
-        if (other.stage, other.id) != (step.stage, step.id)
-        and _comes_before(other, step, display)
-    )  # fmt: skip
+    first = not display.told_before(step)
     reason: Prose = ()
     if singles and first:
         reason = say("While a capacitor is charged its voltage climbs from nothing, so its charge "
@@ -41,11 +37,6 @@ def stored(step: StagesStep, display: StagesDisplay) -> Words:
     return Words(goal, reason)
 
 
-def _comes_before(other: StagesStep, step: StagesStep, display: StagesDisplay) -> bool:
-    order = [one.id for one in display.solution.steps]
-    return order.index(other.id) < order.index(step.id)
-
-
 def delivered(step: StagesStep, display: StagesDisplay) -> Words:
     """What batteries move and deliver."""
     if not step.batteries:
@@ -58,16 +49,16 @@ def delivered(step: StagesStep, display: StagesDisplay) -> Words:
     goal = say("Find what {named} {delivers}", named=named,
                delivers=("delivers" if one else "deliver") if energy
                else "moves" if one else "move")  # fmt: skip
-    moves = say("All charge that arrives on the plates behind the + side of {named} has come "
-                "through {it}.", named=named if one else say("each battery"),
-                it="it")  # fmt: skip
+    moves = say("The charge that {named} {has} moved is all that has arrived on the plates behind "
+                "{its} + side.", named=named, has="has" if one else "have",
+                its="its" if one else "each")  # fmt: skip
     if not energy:
         return Words(goal, moves)
-    return Words(goal, sentences(
-        moves,
-        say("A battery keeps its full voltage all the time, so it delivers {law} without "
-            "any ½.", law=Relation("QV")),
-    ))  # fmt: skip
+    if display.told_before(step):
+        return Words(goal, sentences(moves, say("Again it was moved across the full voltage.")))
+    whole = say("A battery keeps its full voltage all the time, so it delivers {law} without any "
+                "½.", law=Relation("QV"))  # fmt: skip
+    return Words(goal, sentences(moves, whole))
 
 
 def lost(step: StagesStep, display: StagesDisplay) -> Words:
@@ -87,6 +78,10 @@ def lost(step: StagesStep, display: StagesDisplay) -> Words:
     else:
         missing = say("Nothing delivers energy here, and yet less is stored than before. The "
                       "difference has turned into heat.")  # fmt: skip
+    told = any(other.kind is StagesMove.LOST and 0 < other.stage < step.stage
+               for other in display.solution.steps)  # fmt: skip
+    if told:
+        return Words(goal, sentences(missing, say("Again wires and spark took it.")))
     where = say("While charge flows it must pass the wires, and often a spark at the switch. "
                 "Thick wires let it flow faster, thin ones more slowly, but the loss comes out "
                 "the same.")  # fmt: skip

@@ -77,6 +77,11 @@ def _battery(step: StagesStep, display: StagesDisplay) -> Words:
     named, one = display.elements(step.members), len(step.members) == 1
     batteries = display.elements(step.batteries)
     goal = say("Let {batteries} charge {named}", batteries=batteries, named=named)
+    if display.told_before(step):
+        again = say("Once more {named} {sit} across {batteries}, and charge flows until the "
+                    "voltages agree.", named=named, sit="sits" if one else "sit",
+                    batteries=batteries)  # fmt: skip
+        return Words(goal, again, turned_over(step, display))
     if len(step.batteries) == 1:
         across = say("{named} then {sit} straight across {battery}: the same two junctions.",
                      named=named, sit="sits" if one else "sit", battery=batteries)  # fmt: skip
@@ -105,6 +110,10 @@ def _island(step: StagesStep, display: StagesDisplay) -> Words:
     two = len(step.members) == 2
     whose = (display.elements(step.members, "and one of") if two
              else say("each of {them}", them=display.elements(step.members)))  # fmt: skip
+    if display.told_before(step):
+        again = say("Again {count} plates, one of {whose}, make one island, and its charge cannot "
+                    "leave.", count=count, whose=whose)  # fmt: skip
+        return Words(goal, sentences(again, comes_in(step, display)))
     one_of_each = say("That makes one island of {count} plates, one of {whose}: they are joined by "
                       "wire, and around them are only gaps.", count=count, whose=whose)  # fmt: skip
     kept = say("Charge can move from plate to plate, but none can leave, so the sum after is the "
@@ -115,6 +124,11 @@ def _island(step: StagesStep, display: StagesDisplay) -> Words:
 def _share(step: StagesStep, display: StagesDisplay) -> Words:
     named, two = display.elements(step.members), len(step.members) == 2
     goal = say("Find the one voltage at which {named} settle", named=named)
+    if display.told_before(step):
+        again = say("As before, the same voltage comes to be across {all}, and {relation} gives it "
+                    "from the charge of the island and the sum of the capacitances.",
+                    all="both" if two else "all", relation=V_QC)  # fmt: skip
+        return Words(goal, again, turned_over(step, display))
     reason = say("{named} now share both junctions, so charge moves until the same voltage is "
                  "across {all}. Side by side their capacitances add, and {relation} gives the "
                  "voltage at which they hold just the charge of the island.",
@@ -124,11 +138,14 @@ def _share(step: StagesStep, display: StagesDisplay) -> Words:
 
 def _chain(step: StagesStep, display: StagesDisplay) -> Words:
     goal = say("See the loop as one chain")
+    parts = display.elements((*step.members, *step.batteries))
+    if display.told_before(step):
+        return Words(goal, say("Again {parts} form a single loop, and the capacitors act as one "
+                               "chain.", parts=parts))  # fmt: skip
     reason = say("{parts} form a single loop without a branch. Whatever charge passes one of them "
                  "passes all, so for that charge the {count} capacitors act as one: their "
                  "reciprocals add up, as in any chain.",
-                 parts=display.elements((*step.members, *step.batteries)),
-                 count=number_word(len(step.members)))  # fmt: skip
+                 parts=parts, count=number_word(len(step.members)))  # fmt: skip
     return Words(goal, reason)
 
 
