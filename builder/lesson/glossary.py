@@ -44,6 +44,9 @@ WORDS = (
     Word("charge", "What moves in a wire and gathers on a capacitor's plates. A capacitor with the "
          "charge Q has Q on one plate and just as much missing on the other. It is measured in "
          "coulombs.", "charge", f"{ASKED}charge"),
+    Word("charge sharing", "What happens when a switch joins charged capacitors: charge moves "
+         "until their voltages are equal. No charge is lost, but some energy turns into heat.",
+         "sharing"),
     Word("check", "A sum that has to come out right if every result is right, such as the "
          "voltages along a path adding up to that of the source.", part="checks"),
     Word("circuit", "Elements joined by wires, so that charge can move from one side of the "
@@ -67,6 +70,8 @@ WORDS = (
          "joined on between. All of them carry the same charge or current.", "series"),
     Word("internal resistance", "The resistance that a source has itself. The more current it "
          "delivers, the more of its voltage that resistance keeps.", "inner"),
+    Word("island", "Plates and wire that are joined to each other and to nothing else. Around an "
+         "island are only gaps, so its charge stays what it is.", "island"),
     Word("junction", "All points that are joined by wire. However long the wires are, they count "
          "as one point."),
     Word("junction equation", "Says that what flows into a junction flows out of it, with each "
@@ -81,6 +86,8 @@ WORDS = (
          "resistance of what drives it.", "equivalent-source"),
     Word("open voltage", "The voltage between two points while nothing is connected to them.",
          "equivalent-source"),
+    Word("polarity", "Which plate of a capacitor is + and which is −. Like plates are of the same "
+         "sign; where a + plate meets a − plate, they are unlike.", "sharing", "unlike"),
     Word("potential", "The voltage of a junction against one junction that counts as zero.",
          "potential", f"{ASKED}potential"),
     Word("power", "How much energy a resistor turns into heat in a second. It is measured in "
@@ -97,12 +104,16 @@ WORDS = (
          "step to look at again.", part="self-check"),
     Word("source", "What drives the circuit, such as a battery or a supply. Charge leaves it at "
          "its + side and comes back at its − side.", SOURCE),
+    Word("stage", "What is done to the switches at once, and all that settles after it.",
+         "stages"),
     Word("star", "Three elements that meet in one junction and end in three others. It can be "
          "replaced by a triangle, and the other way round.", "exchange"),
     Word("step", "One move of a solution: what it is for, why it is allowed, its formula, its "
          "numbers, and the circuit after it.", part="solution"),
     Word("superposition", "To let each source act alone, with the others turned off, and to add "
          "up what they do.", "superposition"),
+    Word("switch", "Joins two junctions into one while it is closed, and leaves a gap while it is "
+         "open.", "switch"),
     Word("symmetry", "If nothing tells two junctions apart, they are at the same potential and may "
          "be joined.", "symmetry"),
     Word("triangle", "Three elements between three junctions, each of them between two, also "

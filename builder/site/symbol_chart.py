@@ -50,6 +50,10 @@ def symbols(used: Collection[str], style: str) -> tuple[ShownSymbol, ...]:
          "arrow.", _stamped(stamp("current-source"))),
         ("terminals", "Terminals", "Two open ends, where something may be joined on. What lies "
          "between them is asked for.", _terminals()),
+        ("switch", "Open switch", "A gap: nothing passes, and what it parts is two junctions.",
+         _stamped(stamp("switch-open"))),
+        ("switch", "Closed switch", "As good as a wire: what it joins is one junction.",
+         _stamped(stamp("switch-closed"))),
         (_ALWAYS, "Wire", "Joins what it touches into one junction. Its length and its bends "
          "mean nothing.", _wires("M8 44H48V20H88")),
         ("parallel", "Junction dot", "Three or more wires meet and are joined.",

@@ -30,11 +30,21 @@ def topic(_problem: StagesProblem) -> str:
 def uses(problem: StagesProblem) -> frozenset[str]:
     """Words for all that occurs in a problem.
 
-    Besides what a nest tells: ``switch`` and ``island``, and ``parallel`` where capacitors come to
-    lie side by side.
+    Besides what a nest tells: ``switch``, ``stages`` where there are several, ``island``,
+    ``sharing`` where capacitors may come to share charge, and ``unlike`` where one is stated with
+    its + plate where another has its − plate.
     """
     found = {"capacitor", "capacitance", "charge", "voltage", "energy", ISLANDS}
     found |= {SWITCHES} if problem.switches else set()
     found |= {"source", "voltage-source"} if problem.network.sources else set()
     found |= {SHARING, "parallel"} if len(problem.network.elements) > 1 else set()
+    found |= {"stages"} if len(problem.stages) > 1 else set()
+    found |= {"unlike"} if _unlike(problem) else set()
     return frozenset(found | {f"{ASKED}{name.quantity}" for name in problem.find})
+
+
+def _unlike(problem: StagesProblem) -> bool:
+    ends = [one.between for one in problem.network.elements if one.name in problem.charged]
+    plus, minus = {end[0] for end in ends}, {end[1] for end in ends}
+    turned = any(stage.turn for stage in problem.stages)
+    return bool(plus & minus) or turned
