@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from typing import NamedTuple
 
 from builder.figure.request import Label, ValueText
@@ -43,6 +44,9 @@ def letter(label: Label) -> Lettering:
     """The lines of an element's label."""
     own = label.values[:1] if label.values and label.values[0].symbol is None else ()
     found = tuple(map(_value, label.values[len(own) :]))
+    if own and own[0].expression is not None:
+        # Two letters side by side would look like a product.
+        return Lettering((), _value(replace(own[0], symbol=label.symbol)), found)
     return Lettering(_symbol(label.symbol), _value(own[0]) if own else (), found)
 
 

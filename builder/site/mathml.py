@@ -7,6 +7,7 @@ and indexes are ``mtext``.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterable
 from itertools import groupby
 
@@ -67,6 +68,11 @@ def _lined_up(rows: Iterable[str], said: str) -> Markup:
     )
 
 
+def unmarked(math: str) -> str:
+    """MathML without the marks that say which quantity a number belongs to, and without rows."""
+    return re.sub(r'</?mrow[^>]*>| (?:class|data-[a-z]+)="[^"]*"', "", math)
+
+
 def number_math(key: str, shown: Shown) -> str:
     """A number with its unit, marked with the key of its quantity."""
     return f'<mrow class="sw-n" data-q="{escape(key)}">{number_and_unit(shown)}</mrow>'
@@ -107,8 +113,10 @@ class MathWriter:
         plain = all(isinstance(side, Ref | Sum) for side in sides)
         if check.relation == "=" and not (plain and len(names) <= MOST_TERMS):
             both = (check.left_number, check.right_number)
-            rows.append(_row(shown_math(both[0]), "=", shown_math(both[1])))
-            said.append(f"{spoken_number(both[0])} equals {spoken_number(both[1])}.")
+            row = _row(shown_math(both[0]), "=", shown_math(both[1]))
+            if unmarked(row) != unmarked(rows[-1]):
+                rows.append(row)
+                said.append(f"{spoken_number(both[0])} equals {spoken_number(both[1])}.")
         return _lined_up(rows, " ".join(said))
 
     def _statement(self, check: Shows, relation: str, atom: Callable[[Name], str]) -> str:

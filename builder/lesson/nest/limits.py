@@ -19,40 +19,34 @@ MOST_TOLD = 4
 
 def limiting_cases(display: NestDisplay) -> tuple[Prose, ...]:
     """A sentence for each of a few limits; none where no element can change alone."""
-    return tuple(_sentence(each, display) for each in _worth_telling(display)[:MOST_TOLD])
+    return tuple(_sentence(each, display) for each in _worth_telling(display))
 
 
 def _worth_telling(display: NestDisplay) -> list[Limit]:
-    """Both extremes of one element for what is asked first, then those of another, and so on.
+    """Both extremes of the last element for the first answer, then others that are not plain.
 
-    Elements that only trade places with one told before are left out.
+    Of each further quantity one limit is told, and voltages go first.
     """
-    limits = display.solution.limits
-    elements = list(dict.fromkeys(each.element for each in limits))[::-1]
-    told: list[Limit] = []
-    for name in dict.fromkeys(each.name for each in _found_first(display)):
-        for element in elements:
-            pair = [each for each in limits if each.element == element and each.name == name]
-            if len(pair) == 2 and not any(_alike(pair, told, other) for other in elements):
-                told += pair
-                break
-    return told or list(limits[:1])
+    limits = _of_what_is_found(display)
+    if not limits:
+        return []
+    first, last = limits[0].name, limits[-1].element
+    told = [each for each in limits if each.name == first and each.element == last]
+    told = told or [each for each in limits if each.name == first][:2]
+    drop = display.naming.law.drop
+    seen = {first}
+    for each in sorted(limits, key=lambda each: each.name.quantity != drop):
+        if each.name not in seen and each.becomes not in (0, oo) and len(told) < MOST_TOLD:
+            seen.add(each.name)
+            told.append(each)
+    return told
 
 
-def _found_first(display: NestDisplay) -> list[Limit]:
+def _of_what_is_found(display: NestDisplay) -> list[Limit]:
     """The limits of quantities that the steps find, in the order of the steps."""
-    order = list(display.solution.values)
-    shown = {name for step in display.solution.steps for name in step.found}
-    limits = [each for each in display.solution.limits if each.name in shown]
-    return sorted(limits, key=lambda each: order.index(each.name))
-
-
-def _alike(pair: list[Limit], told: list[Limit], other: str) -> bool:
-    """Whether the same two sentences were told of that element already."""
-    before = [each for each in told if each.element == other]
-    return [(each.large, each.name.quantity, each.name.of) for each in before] == [
-        (each.large, each.name.quantity, each.name.of) for each in pair
-    ]
+    found = [name for step in display.solution.steps for name in step.found]
+    limits = [each for each in display.solution.limits if each.name in found]
+    return sorted(limits, key=lambda each: found.index(each.name))
 
 
 def _sentence(limit: Limit, display: NestDisplay) -> Prose:
@@ -107,5 +101,5 @@ def limit_question(display: NestDisplay) -> ChoiceQuestion | None:
 
 def _option(value: Exact, name: Name) -> Prose:
     if value == oo:
-        return say("To nothing: it grows beyond all bounds")
+        return say("No value: it grows beyond all bounds")
     return say("Zero") if value == 0 else (Told(show(value, name.quantity)),)

@@ -20,7 +20,7 @@ from builder.quantity.exact import Exact
 from builder.quantity.names import TOTAL, Name
 from builder.quantity.symbolic import is_symbolic, limit, same
 from builder.solution.nest.stepwise import naming_of
-from builder.solution.nodal import by_nodes
+from builder.solution.nodal import by_nodes, potentials
 
 
 @dataclass(frozen=True)
@@ -58,7 +58,8 @@ def limits_of(problem: NestProblem, values: Mapping[Name, Exact]) -> tuple[Limit
     for element, symbol in free_elements(problem):
         for large in (True, False):
             wire = large == (problem.law.adds_in == PARALLEL)
-            seen = _seen(_altered(problem.network, element, wire=wire), problem.law)
+            altered = _altered(problem.network, element, wire=wire)
+            seen = _seen(altered, problem.law) | _of_itself(element, altered, problem.law, wire)
             for name in asked:
                 value = values[naming.resolve(name)]
                 if name not in seen or not is_symbolic(value) or symbol not in value.free_symbols:
@@ -124,6 +125,27 @@ def _seen(network: Network, law: Law) -> dict[Name, Exact]:
         for element in shorted:
             for quantity in (law.flow, law.drop, law.work):
                 seen[Name(quantity, element.name)] = Integer(0)
+    return seen
+
+
+def _of_itself(element: Element, altered: Network, law: Law, wire: bool) -> dict[Name, Exact]:
+    """What the wire or the gap itself shows: no drop, or no flow and what drops across it."""
+    source = altered.source
+    if source is None:
+        return {}
+    none = law.drop if wire else law.flow
+    seen: dict[Name, Exact] = {
+        Name(none, element.name): Integer(0), Name(law.work, element.name): Integer(0)
+    }  # fmt: skip
+    if wire or source.quantity != law.drop:
+        return seen
+    plus, minus = altered.terminals
+    live = _reached(altered, plus) | _reached(altered, minus)
+    if set(element.between) <= live:
+        kept = tuple(other for other in altered.elements if other.between[0] in live)
+        volts = potentials(replace(altered, elements=kept), law)
+        here, there = (volts[junction] for junction in element.between)
+        seen[Name(law.drop, element.name)] = (here - there) * source.value
     return seen
 
 
