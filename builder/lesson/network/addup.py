@@ -9,7 +9,7 @@ from builder.quantity.formula import names_in
 from builder.solution.check import Check
 from builder.solution.network.checks import NetworkCheck
 
-MOST_OF_A_KIND = 4
+MOST_OF_A_KIND = 3
 
 
 def add_up(display: NetworkDisplay) -> tuple[tuple[Shows, ...], Prose]:

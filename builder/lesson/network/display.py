@@ -21,8 +21,8 @@ from builder.solution.network.step import NetworkStep
 
 __all__ = ["POTENTIAL", "NetworkDisplay"]
 
-_EMF = "E"
-"""The letter of a source's voltage where V already stands for that of an element."""
+_OWN_LETTERS = {"voltage": "E", "current": "J", "charge": "Q"}
+"""The letter of what a source gives where the usual one already stands for that of an element."""
 _OF_EQUIVALENT_SOURCE = {OPEN: "open", INNER: "inner", GREATEST: "max", MATCHED: "match"}
 _PRIMES = ("′", "″", "‴", "⁗")
 _ASKED_OF_EQUIVALENT_SOURCE = {
@@ -170,11 +170,10 @@ class NetworkDisplay(Display):
             alone = len(self.network.sources) == 1
             return Symbol(letter, self._whole_index if alone else source.name)
         index = element_index(source.name, letter)
-        if source.quantity != self.law.drop:
-            return Symbol(letter, f"s{index}" if self._taken(index) else index)
-        if source.name.startswith(_EMF) and source.name[1:].lstrip("_").isalnum():
-            return Symbol(_EMF, element_index(source.name, _EMF))
-        return Symbol(_EMF if self._taken(index) else letter, index)
+        own = _OWN_LETTERS[source.quantity]
+        if source.name.startswith(own) and source.name[1:].lstrip("_").isalnum():
+            return Symbol(own, element_index(source.name, own))
+        return Symbol(own if self._taken(index) else letter, index)
 
     def _taken(self, index: str) -> bool:
         """Whether an element has that index, so that its quantities would look the same."""
@@ -207,6 +206,9 @@ class NetworkDisplay(Display):
 
     def way(self, id: str) -> Prose:
         """The direction in which an element's flow is counted: ``from a to b``."""
+        inside = self._source_around(id)
+        if inside is not None:
+            return say("out of {source}", source=self.element(inside.name))
         first, second = self.between(id)
         return say("from {first} to {second}", first=first, second=second)
 

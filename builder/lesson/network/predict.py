@@ -207,7 +207,8 @@ def _doubled(display: NetworkDisplay) -> ChoiceQuestion:
     voc, sources = vocabulary(display.law), display.network.sources
     if not sources:
         return _doubled_values(display)
-    one = display.element(display.members[0])
+    inner = display.solution.problem.inner.values()
+    one = display.element(next(member for member in display.members if member not in inner))
     why = say("Every {flow} of the circuit grows in step with its sources.", flow=voc.flow)
     options = (
         Option(say("It stays the same"), False, sentences(say("No."), why)),

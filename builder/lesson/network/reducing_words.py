@@ -169,7 +169,6 @@ def star_for_triangle(step: NetworkStep, display: NetworkDisplay) -> Words:
     """The words for a triangle that becomes a star."""
     assert step.star is not None
     voc, shape = vocabulary(display.law), step.star
-    legs = display.elements(display.in_turn(shape.legs))
     goal = say(
         "Replace the triangle {sides} by a star",
         sides=display.elements(display.in_turn(shape.sides)),
@@ -190,26 +189,32 @@ def star_for_triangle(step: NetworkStep, display: NetworkDisplay) -> Words:
         else say("For capacitors, each leg of the star is the sum of the three products of two "
                  "sides, over the side that lies opposite.")
     )  # fmt: skip
-    remark = say("The star has a new junction in its middle, {point}. Its legs {legs} now lie in "
-                 "a chain with what hung on the corners.", point=shape.point,
-                 legs=legs) if _legs_in_chains(step) else ()  # fmt: skip
+    remark = _new_chains(step, display)
     if not _first_of(step, display):
         return Words(goal, say("Again nothing can be merged, so again a star takes the place of a "
                                "triangle."), remark)  # fmt: skip
     return Words(goal, sentences(stuck, rule), remark)
 
 
-def _legs_in_chains(step: NetworkStep) -> bool:
+def _new_chains(step: NetworkStep, display: NetworkDisplay) -> Prose:
+    """The legs that now lie in a chain with the only other element at their corner."""
     assert step.star is not None
-    meeting = [
-        sum(corner in element.between for element in step.network.elements)
-        for corner in step.star.corners
+    network = step.network
+    free = [
+        leg
+        for corner, leg in zip(step.star.corners, step.star.legs, strict=True)
+        if sum(corner in element.between for element in network.elements) == 2
+        and corner not in network.terminals
     ]
-    return meeting.count(2) >= 2 and not any(
-        set(step.network.terminals) >= {corner}
-        for corner, count in zip(step.star.corners, meeting, strict=True)
-        if count == 2
-    )
+    if not free:
+        return ()
+    one = len(free) == 1
+    return say("The star has a new junction in its middle, {point}. {legs} now {lies} in a chain "
+               "with what hung on the {corner}.", point=step.star.point,
+               legs=display.elements(tuple(free)) if one
+               else say("Its legs {legs}", legs=display.elements(tuple(free))),
+               lies="lies" if one else "lie",
+               corner="corner" if one else "corners")  # fmt: skip
 
 
 def _first_of(step: NetworkStep, display: NetworkDisplay) -> bool:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from builder.circuit.network import Source
 from builder.lesson.network.display import NetworkDisplay
 from builder.lesson.network.equation_words import charged_sources
 from builder.lesson.network.walking_words import meaning_of_minus
@@ -21,11 +22,15 @@ def acting_alone(step: NetworkStep, display: NetworkDisplay) -> Words:
     others = tuple(source for source in display.network.sources if source.name != acting)
     reason = sentences(_why_alone(step, display), _off(step, display))
     first = all(other.kind is not NetworkMove.ALONE for other in display.before(step))
-    again = say("Now {source} acts, and the others are off.", source=display.element(acting)) if (
-        len(others) > 1
-    ) else say("Now {source} acts, and {other} is off.", source=display.element(acting),
-               other=display.element(others[0].name))  # fmt: skip
+    again = say("Now {source} acts, and {others}.", source=display.element(acting),
+                others=listed([_off_in_short(one, display) for one in others]))  # fmt: skip
     return Words(goal, reason if first else again, ())
+
+
+def _off_in_short(source: Source, display: NetworkDisplay) -> Prose:
+    place = "a wire" if _is_voltage(source.name, display) else "a gap"
+    return say("{place} takes the place of {source}", place=place,
+               source=display.element(source.name))  # fmt: skip
 
 
 def acting_source(step: NetworkStep, display: NetworkDisplay) -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from builder.circuit.law import SERIES
+from builder.lesson.display import LONGEST_LIST
 from builder.lesson.network.display import POTENTIAL, NetworkDisplay
 from builder.lesson.prose import Prose, listed, number_word, say, sentences
 from builder.lesson.vocabulary import vocabulary
@@ -12,7 +13,7 @@ from builder.lesson.words import Words
 from builder.quantity.formula import Sum, names_in
 from builder.quantity.names import TOTAL, Name
 from builder.solution.network.renaming import part_of
-from builder.solution.network.step import Merged, NetworkMove, NetworkStep
+from builder.solution.network.step import NetworkMove, NetworkStep
 
 
 def driving(step: NetworkStep, display: NetworkDisplay) -> Words:
@@ -58,9 +59,12 @@ def _taken_apart(step: NetworkStep) -> Prose:
 
 
 def _named(found: tuple[str, ...], display: NetworkDisplay) -> Prose:
-    if len(found) > 4 and not display.in_order(found):
-        return say("{count} of the {ones}s", count=number_word(len(found)), ones=display.one)
-    return display.elements(found)
+    """The elements by name; many of them by number, as “back to R₁ to R₆” is hard to read."""
+    if len(found) <= LONGEST_LIST:
+        return display.elements(found)
+    if set(found) >= set(display.members):
+        return say("every {one}", one=display.one)
+    return say("{count} of the {ones}s", count=number_word(len(found)), ones=display.one)
 
 
 def _from_merge(step: NetworkStep, display: NetworkDisplay) -> Prose:
@@ -77,13 +81,11 @@ def _from_merge(step: NetworkStep, display: NetworkDisplay) -> Prose:
     if several:
         return say("The members of each group have the same two junctions as their equivalent "
                    "had, so the voltage is the same.")  # fmt: skip
-    return say("{named} have the same two junctions as {stood} had, so the voltage is the same.",
-               named=_members_of(group, display),
+    told = {part_of(name)[0].of for name in step.found}
+    members = tuple(member for member in group.members if member in told)
+    return say("{named} {have} the same two junctions as {stood} had, so the voltage is the same.",
+               named=display.elements(members), have="has" if len(members) == 1 else "have",
                stood=display.element(group.equivalent))  # fmt: skip
-
-
-def _members_of(group: Merged, display: NetworkDisplay) -> Prose:
-    return display.elements(group.members)
 
 
 def _from_star(step: NetworkStep, display: NetworkDisplay) -> Prose:
