@@ -50,16 +50,16 @@ class Flows:
         Args:
             wanted: quantity and resistor of each.
         """
-        for block, nest in self.nests:
+        for part, (block, nest) in enumerate(self.nests, start=1):
             names = {element.name for element in block.elements}
             here = [(quantity, of) for quantity, of in wanted if of in names]
             if not here:
                 continue
             network = nest.network if nest else block
             lines = (
-                flow_lines(nest, self.when, here, self.kept)
+                flow_lines(nest, self.when, here, self.kept, part)
                 if nest
-                else network_lines(block, self.when, here, self.kept)
+                else network_lines(block, self.when, here, self.kept, part)
             )
             yield from counted_from(lines, self._against(network))
 

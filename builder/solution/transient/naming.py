@@ -21,6 +21,11 @@ def at(quantity: str, of: str, when: str) -> Name:
     return Name(quantity, f"{of}@{when}")
 
 
+def in_part(of: str, part: int) -> str:
+    """An equivalent of the n-th part of a circuit that falls into several."""
+    return f"{of}|{part}"
+
+
 def moment_of(name: Name) -> tuple[str, str]:
     """What a quantity belongs to, and when; an empty moment means that it does not change."""
     of, _, when = name.of.partition("@")

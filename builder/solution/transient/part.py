@@ -21,7 +21,7 @@ from builder.quantity.names import TOTAL, Name
 from builder.solution.nest.stepwise import all_steps, naming_of
 from builder.solution.network.solve import solve_network
 from builder.solution.program import Line, needed_for
-from builder.solution.transient.naming import at
+from builder.solution.transient.naming import at, in_part
 
 Part = TypeVar("Part")
 
@@ -45,7 +45,11 @@ def nest_of(network: Network) -> NestProblem | None:
 
 
 def flow_lines(
-    nest: NestProblem, when: str, wanted: Collection[tuple[str, str]], kept: Collection[str]
+    nest: NestProblem,
+    when: str,
+    wanted: Collection[tuple[str, str]],
+    kept: Collection[str],
+    part: int = 1,
 ) -> list[Line]:
     """The lines that give what is wanted of a nest's elements at a moment.
 
@@ -54,6 +58,8 @@ def flow_lines(
         when: the moment that the names carry.
         wanted: quantity and element of each; ``total`` stands for what the source delivers.
         kept: the sources whose voltages or currents carry no moment.
+        part: which of several parts of the circuit it is; equivalents of later ones are told
+            apart by it.
 
     Returns:
         Definitions in order. Flows and drops count from the end nearer to the source's +.
@@ -68,8 +74,7 @@ def flow_lines(
     if source.name in kept:
         fixed.add(Name(source.quantity, source.name))
 
-    def renamed(name: Name) -> Name:
-        return name if name in fixed else at(name.quantity, name.of, when)
+    renamed = _at_moment(nest.network, fixed, when, part)
 
     lines = [line for step in steps for line in step.lines if line.name in needed]
     return [with_names(line, renamed) for line in lines]
@@ -89,6 +94,21 @@ def merge_lines(nest: NestProblem, when: str) -> list[Line]:
     if root in fixed:
         found.append(Line(at(RESISTORS.value, TOTAL, when), Ref(root)))
     return found
+
+
+def _at_moment(
+    network: Network, fixed: Collection[Name], when: str, part: int
+) -> Callable[[Name], Name]:
+    """What gives quantities the names that they have at a moment."""
+    own = {element.name for element in network.elements} | {s.name for s in network.sources}
+
+    def renamed(name: Name) -> Name:
+        if name in fixed:
+            return name
+        apart = part > 1 and name.of not in own
+        return at(name.quantity, in_part(name.of, part) if apart else name.of, when)
+
+    return renamed
 
 
 def with_names(part: Part, rename: Callable[[Name], Name]) -> Part:
@@ -149,7 +169,11 @@ def known_names(network: Network) -> Mapping[Name, Element]:
 
 
 def network_lines(
-    network: Network, when: str, wanted: Collection[tuple[str, str]], kept: Collection[str]
+    network: Network,
+    when: str,
+    wanted: Collection[tuple[str, str]],
+    kept: Collection[str],
+    part: int = 1,
 ) -> list[Line]:
     """The lines that give what is wanted of a network that is no nest; as ``flow_lines``."""
     solution = solve_network(_as_problem(network))
@@ -158,8 +182,7 @@ def network_lines(
     fixed = set(known_names(network))
     fixed |= {Name(s.quantity, s.name) for s in network.sources if s.name in kept}
 
-    def renamed(name: Name) -> Name:
-        return name if name in fixed else at(name.quantity, name.of, when)
+    renamed = _at_moment(network, fixed, when, part)
 
     lines = [line for step in solution.every_step for line in step.lines if line.name in needed]
     return [with_names(line, renamed) for line in lines]
