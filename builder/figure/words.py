@@ -104,6 +104,8 @@ class _Telling:
             return leaf.id.replace("_", " ")
         own = _own(label)
         name = spoken(label.symbol)
+        if own is not None and own.expression is not None:
+            return f"{name}, equal to {own.text},"
         return f"{name}, {_approximate(own)}," if own else name
 
 

@@ -54,11 +54,9 @@ def choose_course(skeleton: Skeleton, hint: Hint) -> Course:
     cube = cube_course(skeleton)
     if cube is not None:
         return cube
-    plane = plane_map(skeleton)
-    sides = [plane]
+    sides = [plane_map(skeleton)]
     if skeleton.lead is not None:
-        other = plane.mirrored()
-        sides.append(other)
+        sides.append(plane_map(skeleton, other_side=True))
     budget = [_MOST_TRIES]
     best = [_best_rails(side, skeleton, hint, budget) for side in sides]
     chosen = min(best, key=lambda tried: tried.score)

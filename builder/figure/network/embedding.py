@@ -54,19 +54,24 @@ def is_planar(skeleton: Skeleton) -> bool:
     return _planar((chain.start, chain.end) for chain in skeleton.chains)
 
 
-def plane_map(skeleton: Skeleton) -> PlaneMap:
-    """A plane map of a skeleton that is no ring, its points numbered in their order."""
+def plane_map(skeleton: Skeleton, other_side: bool = False) -> PlaneMap:
+    """A plane map of a skeleton that is no ring, its points numbered in their order.
+
+    Args:
+        skeleton: the network.
+        other_side: whether the face on the other side of the lead becomes the outer one.
+    """
     number = {point: n for n, point in enumerate(skeleton.points)}
     ends = [(number[chain.start], number[chain.end]) for chain in skeleton.chains]
     if _planar(ends):
-        return _drawn(ends, range(len(ends)), skeleton.lead)
+        return _drawn(ends, range(len(ends)), skeleton.lead, other_side)
     # Which chain is left to the end decides how many it must cross.
     best: PlaneMap | None = None
     order = list(range(len(ends)))
     chance = random.Random(1)  # noqa: S311 - the same choice in every build
     for _ in range(_TRIES):
         order.sort(key=lambda chain: chain != skeleton.lead)
-        found = _with_crossings(ends, order, skeleton.lead)
+        found = _with_crossings(ends, order, skeleton.lead, other_side)
         if best is None or len(found.crossings) < len(best.crossings):
             best = found
         chance.shuffle(order)
@@ -80,27 +85,31 @@ def _planar(ends: Iterable[tuple[object, object]]) -> bool:
     return bool(networkx.check_planarity(graph)[0])
 
 
-def _with_crossings(ends: list[tuple[int, int]], order: list[int], lead: int | None) -> PlaneMap:
+def _with_crossings(
+    ends: list[tuple[int, int]], order: list[int], lead: int | None, other_side: bool
+) -> PlaneMap:
     fitting: list[int] = []
     late: list[int] = []
     for chain in order:
         fits = _planar([ends[c] for c in (*fitting, chain)])
         (fitting if fits else late).append(chain)
-    drawn = _drawn(ends, sorted(fitting), lead)
+    drawn = _drawn(ends, sorted(fitting), lead, other_side)
     kept = set(drawn.routes[lead]) if lead is not None else set()
     for chain in late:
         drawn.insert(chain, *ends[chain], {half & ~1 for half in kept})
     return drawn
 
 
-def _drawn(ends: list[tuple[int, int]], chains: Iterable[int], lead: int | None) -> PlaneMap:
+def _drawn(
+    ends: list[tuple[int, int]], chains: Iterable[int], lead: int | None, other_side: bool
+) -> PlaneMap:
     """The plane map of chains that have one."""
     parts = [_Part(*ends[c], c, (), False, 1, c) for c in chains if c != lead]
     fixed = frozenset(ends[lead]) if lead is not None else frozenset()
     parts = _reduced(parts, fixed)
     if lead is not None:
         leading = _Part(*ends[lead], lead, (), False, 1, -1)
-        parts = list(_beside([*parts, leading]))
+        parts = list(_beside([*parts, leading], other_side))
     graph = networkx.Graph()
     graph.add_edges_from(sorted((part.start, part.end) for part in parts))
     planar, embedding = networkx.check_planarity(graph)
@@ -120,6 +129,9 @@ def _drawn(ends: list[tuple[int, int]], chains: Iterable[int], lead: int | None)
     for chain, route in drawn.routes.items():
         if drawn.tail[route[0]] != ends[chain][0]:
             drawn.routes[chain] = [route[0] ^ 1]
+    if other_side:
+        for around in drawn.around.values():
+            around.reverse()
     if lead is not None:
         drawn.outer = drawn.routes[lead][0] ^ 1
     else:
@@ -149,8 +161,11 @@ def _reduced(parts: list[_Part], fixed: frozenset[int]) -> list[_Part]:
         parts.sort(key=lambda part: part.first)
 
 
-def _beside(parts: list[_Part]) -> Iterator[_Part]:
-    """Parts between the same two points as one, simple ones first."""
+def _beside(parts: list[_Part], lead_last: bool = False) -> Iterator[_Part]:
+    """Parts between the same two points as one, simple ones first.
+
+    With ``lead_last``, those beside the lead stand the other way round.
+    """
     groups: dict[frozenset[int], list[_Part]] = {}
     for part in parts:
         groups.setdefault(frozenset((part.start, part.end)), []).append(part)
@@ -164,6 +179,8 @@ def _beside(parts: list[_Part]) -> Iterator[_Part]:
         flat: list[_Part] = []
         for part in turned:
             flat += part.inner if part.inner and not part.in_series else (part,)
+        if lead_last and flat[0].first < 0:
+            flat.reverse()
         size, first = sum(part.size for part in flat), min(part.first for part in flat)
         yield _Part(start, turned[0].end, None, tuple(flat), False, size, first)
 

@@ -75,7 +75,7 @@ def _course(drawing: NetworkDrawing) -> Course:
         routes += course.routes
         rails += course.rails
         spots |= course.spots
-        column = course.columns + 1
+        column = course.columns + 2
     return Course(tuple(routes), tuple(rails), spots)
 
 
@@ -111,10 +111,15 @@ def _shared(course: Course, symbols: str) -> list[Run]:
         for rank, way in enumerate(others, start=1):
             tried = (*shared[:number], way, *shared[number + 1 :])
             size = measure(course, runs_of(course, tried, symbols, True)).size
-            size += rank * (_WORSE if len(course.routes[number].chain.links) > 1 else _ODD)
+            size += rank * (_ODD if _alone(course.routes[number]) else _WORSE)
             if size < best:
                 best, shared = size, tried
     return runs_of(course, shared, symbols, False)
+
+
+def _alone(route: Route) -> bool:
+    """Whether one element has the way for itself, be it opposite the lead of a ring."""
+    return len(route.chain.links) <= 1 + (route.chain.start == route.chain.end)
 
 
 def _with_arrow_text(component: Component, sheet: Sheet) -> Component:

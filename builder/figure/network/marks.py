@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
 from builder.figure.lettering import Runs, letter
 from builder.figure.network.course import Cell, Course
+from builder.figure.network.glyphs import grown
 from builder.figure.network.loops import curl_box, loop_cells, place_curl
 from builder.figure.network.metric import Demand, Metric
 from builder.figure.network.pieces import Sheet
@@ -25,6 +27,7 @@ from builder.figure.scene import (
     Point,
     Run,
     TextLine,
+    Wire,
 )
 from builder.figure.symbols import stamp
 from builder.figure.text_size import ASCENT, LINE, line_width
@@ -132,20 +135,21 @@ def _wider(lines: list[int], places: tuple[float, ...]) -> Demand:
 
 
 def _along(junction: str, sheet: Sheet) -> Iterator[Point]:
-    """Points of a junction: where it was put, its dots, and then along its wires."""
-    yield sheet.places[junction]
-    yield from (dot.at for dot in sheet.dots if dot.junction == junction)
-    wires = [wire for wire in sheet.wires if wire.junction == junction]
-    for wire in wires:
-        yield from (wire.start, wire.end)
-    for wire in wires:
-        length = abs(wire.end.x - wire.start.x) + abs(wire.end.y - wire.start.y)
-        for step in range(1, int(length / _STEP)):
-            share = step * _STEP / length
-            yield Point(
-                wire.start.x + share * (wire.end.x - wire.start.x),
-                wire.start.y + share * (wire.end.y - wire.start.y),
-            )
+    """Points of a junction: where it was put, then its dots and wires, near ones first."""
+    spot = sheet.places[junction]
+    points = [dot.at for dot in sheet.dots if dot.junction == junction]
+    for wire in sheet.wires:
+        if wire.junction == junction:
+            points += _on_wire(wire)
+    yield spot
+    yield from sorted(points, key=lambda at: (math.dist(at, spot), at))
+
+
+def _on_wire(wire: Wire) -> Iterator[Point]:
+    across, down = wire.end.x - wire.start.x, wire.end.y - wire.start.y
+    steps = max(1, int((abs(across) + abs(down)) / _STEP))
+    for step in range(steps + 1):
+        yield Point(wire.start.x + across * step / steps, wire.start.y + down * step / steps)
 
 
 def _runs(name: Symbol | str) -> Runs:
@@ -163,7 +167,7 @@ def _name(junction: str, runs: Runs, sheet: Sheet, taken: list[Box]) -> Junction
                 left = at.x - width / 2 + across * (width / 2 + gap)
                 top = at.y - height / 2 + down * (height / 2 + gap)
                 box = Box(left, top, left + width, top + height)
-                room = Box(box.left - _CLOSE, box.top, box.right + _CLOSE, box.bottom)
+                room = grown(box, _CLOSE)
                 if (across or down) and is_free(room, taken):
                     baseline = Point(left + width / 2, top + ASCENT * NAME_SIZE)
                     return JunctionName(junction, TextLine(baseline, "middle", runs, box))

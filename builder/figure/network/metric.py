@@ -15,8 +15,8 @@ from builder.figure.network.course import Course, RailRun
 from builder.figure.network.runs import Run
 
 NEAR, SEP, APART = 12.0, 10.0, 18.0
-PAD = 4.0
-_EVEN = 1.25
+PAD = 2.0
+_EVEN, _NEARLY = 1.25, 1.08
 PHONE = 396.0
 
 
@@ -208,7 +208,8 @@ def _placed(count: int, demands: list[Demand], limit: float) -> tuple[float, ...
     middle = [(a + b) / 2 for a, b in zip(early, late, strict=True)]
     middle = [place - middle[0] for place in middle]
     even = _even(count, demands)
-    if even * (count - 1) <= min(_EVEN * middle[-1], limit):
+    most = max(min(_EVEN * middle[-1], limit), _NEARLY * middle[-1])
+    if even * (count - 1) <= most:
         return tuple(even * n for n in range(count))
     return tuple(middle)
 

@@ -79,13 +79,6 @@ class PlaneMap:
                 following[half ^ 1] = leaving[(position + 1) % len(leaving)]
         return following
 
-    def mirrored(self) -> PlaneMap:
-        """The map seen from the other side of the paper; ``outer`` is left as it is."""
-        seen = self.copy()
-        for leaving in seen.around.values():
-            leaving.reverse()
-        return seen
-
     def insert(self, chain: int, start: int, end: int, kept: set[int]) -> int:
         """Draw a chain in by the way that crosses the fewest edges.
 

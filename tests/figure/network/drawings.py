@@ -9,7 +9,7 @@ from typing import Any
 import networkx
 
 from builder.figure import Label, ValueText
-from builder.figure.network import Arrow, Branch, NetworkDrawing
+from builder.figure.network import Arrow, Branch, LoopArrow, NetworkDrawing
 from builder.quantity.names import Symbol
 
 KIND_OF = {
@@ -19,9 +19,7 @@ KIND_OF = {
 }  # fmt: skip
 UNIT_OF = {"V": "V", "E": "V", "I": "mA", "C": "µF", "R": "Ω"}
 NUMBERS = ("10", "22", "4.7", "0.047", "133", "66.0", "888", "1.00")
-CUBE = (
-    "R1:a-b R2:b-c R3:c-d R4:d-a R5:e-f R6:f-g R7:g-h R8:h-e R9:a-e R10:b-f R11:c-g R12:d-h"
-)
+CUBE = "R1:a-b R2:b-c R3:c-d R4:d-a R5:e-f R6:f-g R7:g-h R8:h-e R9:a-e R10:b-f R11:c-g R12:d-h"
 K4 = "R1:a-b R2:a-c R3:a-d R4:b-c R5:b-d R6:c-d"
 OCTAHEDRON = (
     "R1:a-b R2:a-c R3:a-d R4:a-e R5:f-b R6:f-c R7:f-d R8:f-e R9:b-c R10:c-d R11:d-e R12:e-b"
@@ -88,6 +86,24 @@ def drawing(text: str, found: int = 0, **asked: Any) -> NetworkDrawing:
     chance = random.Random(7)
     branches = tuple(replace(b, label=label(b.id, found, chance)) for b in network(text))
     return NetworkDrawing(branches, **asked)
+
+
+def full_drawing() -> NetworkDrawing:
+    """A bridge with names, a ground, arrows on all branches and loop arrows."""
+    plain = drawing(TYPICAL["bridge"])
+    branches = tuple(
+        replace(b, arrow=Arrow(True, Symbol("I", b.id[1:])), polarity=True) for b in plain.branches
+    )
+    return replace(
+        plain,
+        branches=branches,
+        junction_names={"t": "A", "l": "B", "r": "C", "b": "D"},
+        grounded="b",
+        loops=(
+            LoopArrow(Symbol("I", "a"), ("t", "l", "b")),
+            LoopArrow(Symbol("I", "b"), ("t", "r", "l"), clockwise_as_listed=False),
+        ),
+    )
 
 
 def random_drawing(seed: int, most: int = 16) -> NetworkDrawing:
