@@ -15,7 +15,9 @@ from builder.problem.circuit import Circuit
 from builder.problem.gathering import Faults
 from builder.problem.located import Entry, Node
 from builder.problem.model import NestProblem
+from builder.quantity.letters import letter_of
 from builder.quantity.names import Name
+from builder.quantity.symbolic import letters_in
 
 
 @dataclass(frozen=True)
@@ -49,8 +51,25 @@ class NestBody(Body):
         return Asking(self.circuit, self.faults).find(entry)
 
     def answer(self, node: Node) -> Name | None:
-        """The quantity that answers a question."""
+        """The quantity that answers a question, which must be a number."""
+        symbols = self._symbols
+        if symbols:
+            self.faults.add(node.at, f"a typed answer in a circuit with the symbol {symbols[0]}",
+                            "choices",
+                            "Answers with symbols cannot be typed so far. Write choices: with the "
+                            "options in place of answer:.")  # fmt: skip
+            return None
         return Asking(self.circuit, self.faults).answer(node)
+
+    @property
+    def _symbols(self) -> tuple[str, ...]:
+        """The letters among the values of the circuit."""
+        network = self.circuit.network
+        if network is None:
+            return ()
+        values = [element.value for element in network.elements]
+        values += [source.value for source in network.sources]
+        return tuple(letter_of(symbol) for value in values for symbol in letters_in(value))
 
     def advice_on(self, mention: str) -> str | None:
         """A source is often named that is not there."""

@@ -217,7 +217,8 @@ def _value(entry: Entry, kind: str, name: Text, faults: Faults) -> Measure | Non
         choice_of(entry.value, SWITCH_STATES, faults)
         return None
     measured = SOURCES.get(kind, kind)
-    measure = read_value(entry.value, (measured,), EXAMPLES.get(measured, ELEMENT_VALUE), faults)
+    expected = EXAMPLES.get(measured, ELEMENT_VALUE)
+    measure = read_value(entry.value, (measured,), expected, faults, symbol_for=name.value)
     return above_zero(measure, entry.value, name.value if kind in ELEMENTS else None, faults)
 
 

@@ -54,7 +54,7 @@ def relation_html(text: str) -> Markup:
 def expression_html(shown: ShownExpression) -> Markup:
     """An expression in one line, its letters in italics."""
     text = compact(shown.expression, lambda name: symbol_html(letter_symbol(name.of)))
-    return Markup(text)
+    return Markup(re.sub(r"(?<=[0-9]) (?=[A-Za-zµΩ])", NO_BREAK, text))
 
 
 def quantity_text(shown: Shown) -> str:
