@@ -29,6 +29,21 @@ class Mention:
 
 
 @dataclass(frozen=True)
+class Merge:
+    """A group that a step merges.
+
+    Attributes:
+        equivalent: the value of the equivalent.
+        connection: ``series`` or ``parallel``.
+        members: the values of the members.
+    """
+
+    equivalent: Name
+    connection: str
+    members: tuple[Name, ...]
+
+
+@dataclass(frozen=True)
 class Display(ABC):
     """The writing of one solution's quantities.
 

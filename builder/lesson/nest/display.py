@@ -6,13 +6,15 @@ from dataclasses import dataclass
 
 from builder.circuit.naming import value_symbol
 from builder.circuit.tree import leaves
-from builder.lesson.display import Display, Mention
+from builder.lesson.display import Display, Mention, Merge
 from builder.lesson.prose import Prose, SymbolOf, say
 from builder.lesson.vocabulary import PREPOSITIONS, vocabulary
 from builder.quantity.kinds import KINDS
 from builder.quantity.letters import letter_symbol
 from builder.quantity.names import TOTAL, Name, Symbol, element_index, kind_letter
+from builder.solution import Step
 from builder.solution.nest.solve import NestSolution
+from builder.solution.nest.step import NestStep, StepKind
 from builder.solution.nest.stepwise import Naming
 
 
@@ -80,6 +82,13 @@ class NestDisplay(Display):
             return say("the total {noun}", noun=noun)
         word = PREPOSITIONS.get(name.quantity, "of")
         return say("the {noun} {word} {one}", noun=noun, word=word, one=self.element(name.of))
+
+    def merges(self, step: Step) -> tuple[Merge, ...]:
+        """The group that a step merges, if it does."""
+        if not isinstance(step, NestStep) or step.kind is not StepKind.MERGE or not step.group:
+            return ()
+        members = tuple(self.naming.value(part.id) for part in step.group.parts)
+        return (Merge(self.naming.value(step.group.id), step.group.connection, members),)
 
     def mention(self, of: str) -> Mention | None:
         """An element is told by its name and value, the source by its value."""

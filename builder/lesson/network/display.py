@@ -8,16 +8,17 @@ from itertools import takewhile
 from builder.circuit.law import Law
 from builder.circuit.naming import value_symbol
 from builder.circuit.network import Network, Source
-from builder.lesson.display import Display, Mention
+from builder.lesson.display import Display, Mention, Merge
 from builder.lesson.prose import Prose, SymbolOf, listed, say
 from builder.lesson.vocabulary import PREPOSITIONS, vocabulary
 from builder.problem.network.asking import BETWEEN, GREATEST, INNER, MATCHED, OPEN, POTENTIAL
 from builder.problem.network.reading import INNER_PREFIX
 from builder.quantity.kinds import KINDS
 from builder.quantity.names import TOTAL, Name, Symbol, element_index, kind_letter
+from builder.solution import Step
 from builder.solution.network.renaming import part_of, share
 from builder.solution.network.solve import NetworkSolution
-from builder.solution.network.step import NetworkStep
+from builder.solution.network.step import NetworkMove, NetworkStep
 
 __all__ = ["POTENTIAL", "NetworkDisplay"]
 
@@ -72,6 +73,20 @@ class NetworkDisplay(Display):
         flows = (values.get(Name(flow, member)) for member in self.members)
         return len(self.network.sources) > 1 or any(
             value is not None and value < 0 for value in flows
+        )
+
+    def merges(self, step: Step) -> tuple[Merge, ...]:
+        """The groups that a step merges."""
+        if not isinstance(step, NetworkStep) or step.kind is not NetworkMove.MERGE:
+            return ()
+        within = self.within(step)
+        return tuple(
+            Merge(
+                within.element(group.equivalent).name,
+                group.connection,
+                tuple(within.element(member).name for member in group.members),
+            )
+            for group in step.merged
         )
 
     def before(self, step: NetworkStep) -> tuple[NetworkStep, ...]:

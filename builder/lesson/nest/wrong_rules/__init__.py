@@ -5,7 +5,7 @@ One module holds rules of one family; ``RULES`` registers them all.
 
 from itertools import zip_longest
 
-from builder.lesson.nest.wrong_rules.merging import MERGING_RULES
+from builder.lesson.merging_mistakes import MERGING_RULES
 from builder.lesson.nest.wrong_rules.numbers import FACTOR_RULES, PREFIX_RULES
 from builder.lesson.nest.wrong_rules.sharing import SHARING_RULES
 from builder.lesson.wrong_rule import Slip, WrongRule, slips_of

@@ -7,46 +7,46 @@ from collections.abc import Iterator
 from sympy import Integer
 
 from builder.circuit.law import PARALLEL, SERIES
-from builder.circuit.tree import Group
-from builder.lesson.display import LONGEST_LIST
+from builder.lesson.display import LONGEST_LIST, Merge
 from builder.lesson.nest.display import NestDisplay
+from builder.lesson.network.display import NetworkDisplay
 from builder.lesson.prose import Prose, number_word, say
 from builder.lesson.vocabulary import vocabulary
 from builder.lesson.wrong_rule import Wrong, WrongRule
 from builder.quantity.exact import Exact
 from builder.quantity.show import unit_power
 from builder.quantity.symbolic import is_symbolic
-from builder.solution.nest.step import NestStep, StepKind
+from builder.solution import Step
+
+MergingDisplay = NestDisplay | NetworkDisplay
+"""The writing of a solution that merges."""
 
 
-def _merges(display: NestDisplay) -> Iterator[tuple[NestStep, Group, list[Exact]]]:
+def _merges(display: MergingDisplay) -> Iterator[tuple[Step, Merge, list[Exact]]]:
     """The merges of a solution with the values of their members, in SI units."""
     for step in display.solution.steps:
-        if step.kind is StepKind.MERGE and step.group is not None:
-            values = [
-                display.solution.values[display.naming.value(part.id)] for part in step.group.parts
-            ]
-            yield step, step.group, values
+        for merge in display.merges(step):
+            yield step, merge, [display.solution.values[name] for name in merge.members]
 
 
-def _adds(group: Group, display: NestDisplay) -> bool:
-    return group.connection == display.solution.problem.law.adds_in
+def _adds(merge: Merge, display: MergingDisplay) -> bool:
+    return merge.connection == display.solution.problem.law.adds_in
 
 
-def _wrong(step: NestStep, value: Exact, happens: Prose) -> Wrong:
-    return Wrong(step.lines[0].name, value, step.id, happens)
+def _wrong(step: Step, merge: Merge, value: Exact, happens: Prose) -> Wrong:
+    return Wrong(merge.equivalent, value, step.id, happens)
 
 
-def _members(group: Group, display: NestDisplay) -> Prose:
+def _members(merge: Merge, display: MergingDisplay) -> Prose:
     """The members by name; many of them by number, as “C₁ to C₆” is no sum."""
-    if len(group.parts) > LONGEST_LIST:
-        return say("all {count}", count=number_word(len(group.parts)))
-    return display.elements(tuple(part.id for part in group.parts))
+    if len(merge.members) > LONGEST_LIST:
+        return say("all {count}", count=number_word(len(merge.members)))
+    return display.elements(tuple(name.of for name in merge.members))
 
 
-def _calculated_in(group: Group, display: NestDisplay) -> Exact:
+def _calculated_in(merge: Merge, display: MergingDisplay) -> Exact:
     """The unit of the first member, in SI units: a slip of units keeps the unit that one sees."""
-    value = display.naming.value(group.parts[0].id)
+    value = merge.members[0]
     return Integer(10) ** (unit_power(display.shown(value).unit, value.quantity) or 0)
 
 
@@ -55,14 +55,14 @@ def _mixed(values: list[Exact]) -> bool:
     return len({is_symbolic(value) for value in values}) > 1
 
 
-def _added_instead(display: NestDisplay) -> Iterator[Wrong]:
-    for step, group, values in _merges(display):
-        if not _adds(group, display):
-            yield _wrong(step, sum(values, Integer(0)),
-                         say("adding {members}", members=_members(group, display)))  # fmt: skip
+def _added_instead(display: MergingDisplay) -> Iterator[Wrong]:
+    for step, merge, values in _merges(display):
+        if not _adds(merge, display):
+            yield _wrong(step, merge, sum(values, Integer(0)),
+                         say("adding {members}", members=_members(merge, display)))  # fmt: skip
 
 
-def _added_instead_why(wrong: Wrong, display: NestDisplay) -> Prose:
+def _added_instead_why(wrong: Wrong, display: MergingDisplay) -> Prose:
     if display.solution.problem.law.adds_in == PARALLEL:
         return say("Resistances in series add up, and it is tempting to treat capacitors alike. "
                    "But a chain of capacitors holds less charge for the same voltage, never "
@@ -71,15 +71,15 @@ def _added_instead_why(wrong: Wrong, display: NestDisplay) -> Prose:
                "more way for the current, so the resistance falls.")  # fmt: skip
 
 
-def _reciprocals_instead(display: NestDisplay) -> Iterator[Wrong]:
-    for step, group, values in _merges(display):
-        if _adds(group, display):
-            yield _wrong(step, 1 / sum((1 / v for v in values), Integer(0)),
+def _reciprocals_instead(display: MergingDisplay) -> Iterator[Wrong]:
+    for step, merge, values in _merges(display):
+        if _adds(merge, display):
+            yield _wrong(step, merge, 1 / sum((1 / v for v in values), Integer(0)),
                          say("adding the reciprocals of {members}",
-                             members=_members(group, display)))  # fmt: skip
+                             members=_members(merge, display)))  # fmt: skip
 
 
-def _reciprocals_instead_why(wrong: Wrong, display: NestDisplay) -> Prose:
+def _reciprocals_instead_why(wrong: Wrong, display: MergingDisplay) -> Prose:
     if display.solution.problem.law.adds_in == PARALLEL:
         return say("For resistors in parallel the reciprocals add up, and it is tempting to carry "
                    "that over. But capacitors side by side have more plate for the same voltage: "
@@ -88,54 +88,53 @@ def _reciprocals_instead_why(wrong: Wrong, display: NestDisplay) -> Prose:
                "resistances simply add. Reciprocals belong to resistors in parallel.")  # fmt: skip
 
 
-def _never_inverted(display: NestDisplay) -> Iterator[Wrong]:
-    for step, group, values in _merges(display):
-        if _adds(group, display) or _mixed(values):
+def _never_inverted(display: MergingDisplay) -> Iterator[Wrong]:
+    for step, merge, values in _merges(display):
+        if _adds(merge, display) or _mixed(values):
             continue
-        size = _calculated_in(group, display)
+        size = _calculated_in(merge, display)
         total = sum((size / v for v in values), Integer(0))
-        yield _wrong(step, total * size,
+        yield _wrong(step, merge, total * size,
                      say("stopping at the sum of the reciprocals of {members}",
-                         members=_members(group, display)))  # fmt: skip
+                         members=_members(merge, display)))  # fmt: skip
 
 
-def _never_inverted_why(wrong: Wrong, display: NestDisplay) -> Prose:
+def _never_inverted_why(wrong: Wrong, display: MergingDisplay) -> Prose:
     voc = vocabulary(display.solution.problem.law)
     return say("After all that work with fractions the sum looks like the answer. It is one over "
                "the {value}, so it still has to be turned over.", value=voc.value)  # fmt: skip
 
 
-def _averaged(display: NestDisplay) -> Iterator[Wrong]:
-    for step, group, values in _merges(display):
-        yield _wrong(step, sum(values, Integer(0)) / len(values),
+def _averaged(display: MergingDisplay) -> Iterator[Wrong]:
+    for step, merge, values in _merges(display):
+        yield _wrong(step, merge, sum(values, Integer(0)) / len(values),
                      say("taking the average of {members}",
-                         members=_members(group, display)))  # fmt: skip
+                         members=_members(merge, display)))  # fmt: skip
 
 
-def _averaged_why(wrong: Wrong, display: NestDisplay) -> Prose:
-    group = next(s.group for s in display.solution.steps if s.id == wrong.step)
-    assert group is not None
-    way = "in series" if group.connection == SERIES else "in parallel"
-    than = "larger than the largest" if _adds(group, display) else "smaller than the smallest"
+def _averaged_why(wrong: Wrong, display: MergingDisplay) -> Prose:
+    merge = next(merge for _, merge, _ in _merges(display) if merge.equivalent == wrong.name)
+    way = "in series" if merge.connection == SERIES else "in parallel"
+    than = "larger than the largest" if _adds(merge, display) else "smaller than the smallest"
     return say("One element that stands for several sounds like their average. But {way} the "
                "equivalent is always {than} of them.", way=way, than=than)  # fmt: skip
 
 
-def _product_over_sum(display: NestDisplay) -> Iterator[Wrong]:
-    for step, group, values in _merges(display):
+def _product_over_sum(display: MergingDisplay) -> Iterator[Wrong]:
+    for step, merge, values in _merges(display):
         # With more than three, the number is too far off for anyone to believe it.
-        if _adds(group, display) or len(values) != 3 or _mixed(values):
+        if _adds(merge, display) or len(values) != 3 or _mixed(values):
             continue
-        size = _calculated_in(group, display)
+        size = _calculated_in(merge, display)
         product: Exact = Integer(1)
         for value in values:
             product *= value / size
         wrong = product / sum((v / size for v in values), Integer(0)) * size
-        yield _wrong(step, wrong, say("taking product over sum of {members}",
-                                      members=_members(group, display)))  # fmt: skip
+        yield _wrong(step, merge, wrong, say("taking product over sum of {members}",
+                                      members=_members(merge, display)))  # fmt: skip
 
 
-def _product_over_sum_why(wrong: Wrong, display: NestDisplay) -> Prose:
+def _product_over_sum_why(wrong: Wrong, display: MergingDisplay) -> Prose:
     return say("Product over sum is right for two. With three it does not even give the right "
                "unit: add up all the reciprocals instead.")  # fmt: skip
 
