@@ -17,6 +17,7 @@ from builder.problem.stages.kind import is_in_stages, read_stages_body
 from builder.problem.stages.reading import STAGES
 from builder.problem.table import Table, read_table
 from builder.problem.typed import needed
+from builder.quantity.symbolic import is_symbolic
 
 
 @dataclass(frozen=True)
@@ -95,7 +96,7 @@ def _read_stages(file: File) -> Body:
 
 
 def _is_relations(file: File) -> bool:
-    return file.has("quantities", "relations")
+    return file.has("quantities", "relations", "plates")
 
 
 def _read_relations(file: File) -> Body:
@@ -125,4 +126,15 @@ def read_body(root: Map, faults: Faults) -> Body:
     table = read_table(branches, faults) if branches is not None else None
     file = File(root, faults, circuit, table)
     kind = next((kind for kind in KINDS if kind.fits(file)), _NEST)
+    if kind is not _NEST and table is not None:
+        _refuse_symbols(table, faults)
     return kind.read(file)
+
+
+def _refuse_symbols(table: Table, faults: Faults) -> None:
+    for row in table.rows:
+        if row.value is not None and is_symbolic(row.value.value):
+            faults.add(row.at.at, f"the symbol {row.value.shown.text} in a circuit that is more "
+                       "than series and parallel groups with one source",
+                       "a number with a unit", "Such circuits cannot be solved with symbols so "
+                       "far. Write numbers.")  # fmt: skip

@@ -17,12 +17,25 @@ ID_PATTERN = r"^[A-Za-z0-9][A-Za-z0-9-]*$"
 FEWEST_DIGITS, MOST_DIGITS = 1, 10
 SYMBOLS = ("iec", "ieee")
 
+_NUMBER_AND_UNIT = r"[+]?[0-9.].*[^0-9.\s]"
+_BETWEEN = r"[0-9.\s()*·×/+^-]"
+_LETTER = r"[A-Za-z](?:_[A-Za-z0-9]{1,10})?"
+_SYMBOLS = f"{_BETWEEN}*{_LETTER}(?:{_BETWEEN}+{_LETTER})*{_BETWEEN}*"
 Value = Annotated[
     str,
     Field(
         description="A number and a unit: 4.7 uF, 1 kohm, 3/2 V.",
         examples=["10 uF"],
-        pattern=r"^[+]?[0-9.].*[^0-9.\s]$",
+        pattern=f"^{_NUMBER_AND_UNIT}$",
+    ),
+]
+ValueOrSymbol = Annotated[
+    str,
+    Field(
+        description="A number and a unit: 4.7 uF, 1 kohm, 3/2 V; or, in circuits of series and "
+        "parallel groups, a symbol, alone or with a number: C, 2*C, R/3, V.",
+        examples=["10 uF", "2*C"],
+        pattern=f"^(?:{_NUMBER_AND_UNIT}|{_SYMBOLS})$",
     ),
 ]
 Junction = Annotated[str, Field(description="The name of a junction.", examples=["top"])]
@@ -45,10 +58,10 @@ class ElementShape(Shape):
 
     model_config = ConfigDict(json_schema_extra={"minProperties": 1, "maxProperties": 1})
 
-    capacitance: Value | None = Field(
+    capacitance: ValueOrSymbol | None = Field(
         None, description="Of a capacitor, with its unit.", examples=["10 uF"]
     )
-    resistance: Value | None = Field(
+    resistance: ValueOrSymbol | None = Field(
         None, description="Of a resistor, with its unit.", examples=["100 ohm"]
     )
 
@@ -56,16 +69,16 @@ class ElementShape(Shape):
 class BranchShape(Shape):
     """An element or the source between two named junctions."""
 
-    capacitance: Value | None = Field(
+    capacitance: ValueOrSymbol | None = Field(
         None, description="Of a capacitor, with its unit.", examples=["10 uF"]
     )
-    resistance: Value | None = Field(
+    resistance: ValueOrSymbol | None = Field(
         None, description="Of a resistor, with its unit.", examples=["100 ohm"]
     )
-    emf: Value | None = Field(
+    emf: ValueOrSymbol | None = Field(
         None, description="The voltage of a source, with its unit.", examples=["9 V"]
     )
-    current: Value | None = Field(
+    current: ValueOrSymbol | None = Field(
         None,
         description="The current of a source, with its unit; it leaves the source at the first "
         "junction.",
@@ -102,7 +115,7 @@ class ItemShape(BaseModel):
             "examples": [{"C1": "10 uF"}, {"parallel": [{"C2": "22 uF"}, {"C3": "8 uF"}]}],
         },
     )
-    __pydantic_extra__: dict[str, Value | ElementShape]
+    __pydantic_extra__: dict[str, ValueOrSymbol | ElementShape]
 
     series: list[ItemShape] | None = Field(
         None,
@@ -128,13 +141,17 @@ class CircuitShape(BaseModel):
             "examples": [{"source": "12 V", "series": [{"C1": "10 uF"}, {"C2": "22 uF"}]}],
         },
     )
-    __pydantic_extra__: dict[str, Value | ElementShape]
+    __pydantic_extra__: dict[str, ValueOrSymbol | ElementShape]
 
-    source: Value | Annotated[dict[str, Value], Field(min_length=1, max_length=1)] | None = Field(
+    source: (
+        ValueOrSymbol
+        | Annotated[dict[str, ValueOrSymbol], Field(min_length=1, max_length=1)]
+        | None
+    ) = Field(
         None,
         description="What drives the circuit, with or without a name: a voltage; for resistors "
         "also a current, for capacitors also the charge given to the whole network. Without a "
-        "source only the equivalent can be asked for.",
+        "source only the equivalent can be asked for. A symbol that stands alone is also its name.",
         examples=["12 V", {"V0": "12 V"}],
     )
     series: list[ItemShape] | None = Field(
@@ -272,6 +289,69 @@ class RelationShape(Shape):
     )
 
 
+class PartShape(Shape):
+    """One layer or slab between two plates."""
+
+    thickness: str | None = Field(None, description="Of a layer.", examples=["1 mm"])
+    area: str | None = Field(None, description="Of a slab.", examples=["20 cm^2"])
+    kappa: str = Field(description="Its relative permittivity, as stated here.", examples=["2.5"])
+    called: str | None = Field(None, description="What it is called.", examples=["glass"])
+    strength: str | None = Field(
+        None, description="The field strength that it stands.", examples=["14 MV/m"]
+    )
+
+
+class FillingShape(Shape):
+    """What lies between two plates: one of kappa, layers, slabs and metal."""
+
+    kappa: str | None = Field(
+        None, description="Of one material in the whole gap.", examples=["2.5"]
+    )
+    called: str | None = Field(None, description="What it is called.", examples=["glass"])
+    strength: str | None = Field(
+        None, description="The field strength that it stands.", examples=["14 MV/m"]
+    )
+    layers: list[PartShape] | None = Field(
+        None,
+        description="One on the other, from the + plate on; what they leave is empty.",
+        examples=[[{"thickness": "1 mm", "kappa": "4"}]],
+    )
+    slabs: list[PartShape] | None = Field(
+        None,
+        description="Side by side between the plates; what they leave is empty.",
+        examples=[[{"area": "20 cm^2", "kappa": "4"}]],
+    )
+    metal: str | None = Field(
+        None, description="The thickness of a metal slab that touches no plate.",
+        examples=["0.5 mm"],
+    )
+
+
+class PlatesShape(Shape):
+    """Two parallel plates."""
+
+    area: str | None = Field(None, description="Of one plate.", examples=["80 cm^2"])
+    gap: str | None = Field(None, description="Between the plates.", examples=["2 mm"])
+    capacitance: str | None = Field(
+        None,
+        description="Of the empty plates, where area and gap are not told.",
+        examples=["20 pF"],
+    )
+    voltage: str | None = Field(None, description="Of the battery.", examples=["12 V"])
+    charge: str | None = Field(
+        None, description="On the plates, in place of a voltage.", examples=["6 nC"]
+    )
+    battery: Literal["connected", "removed"] | None = Field(
+        None,
+        description="Whether the battery stays connected while the filling is put in; without "
+        "this, it was there from the start.",
+        examples=["removed"],
+    )
+    filling: FillingShape | None = Field(
+        None, description="What lies between the plates.", examples=[{"kappa": "2.5"}]
+    )
+
+
 class QuestionShape(Shape):
     """A question of your own, answered by a quantity or by a choice."""
 
@@ -328,6 +408,11 @@ class ProblemShape(Shape):
         "of what is unknown. The constants eps0 and pi need not be stated.",
         examples=[{"A": "8 cm^2", "d": "1 mm", "C": "capacitance"}],
         min_length=1,
+    )
+    plates: PlatesShape | None = Field(
+        None,
+        description="Of a problem of two plates: area, gap, what fills it, and what drives it.",
+        examples=[{"area": "80 cm^2", "gap": "2 mm", "voltage": "12 V"}],
     )
     relations: list[str | RelationShape] | None = Field(
         None,

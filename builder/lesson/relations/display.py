@@ -22,6 +22,9 @@ _GREEK = {
 def symbol_for(of: str) -> Symbol:
     """The symbol of a quantity that an author named: ``C_air``, ``V1``, ``eps0``, ``kappa``."""
     name, _, number = of.partition("'")
+    if name.startswith("Delta") and name[5:]:
+        inner = symbol_for(name[5:])
+        return Symbol(f"Δ{inner.letter}", inner.index)
     greek = max((word for word in _GREEK if name.startswith(word)), key=len, default="")
     rest = name[len(greek) :] if greek else ""
     if greek and (not rest or rest[0] in "_0123456789"):
@@ -81,6 +84,8 @@ class RelationsDisplay(Display):
     def asks_for(self, name: Name) -> Prose:
         """``the capacitance C``, or the author's words: ``the gap between the plates, d``."""
         stated = self.stated(name)
+        if stated is not None and len(stated.means.split()) == 2:
+            return say("{means} {symbol}", means=stated.means, symbol=SymbolOf(name))
         if stated is not None and stated.means:
             return say("{means}, {symbol}", means=stated.means, symbol=SymbolOf(name))
         return say("the {noun} {symbol}", noun=KINDS[name.quantity].noun, symbol=SymbolOf(name))

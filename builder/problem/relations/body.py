@@ -10,7 +10,8 @@ from builder.problem.body import Body
 from builder.problem.gathering import Faults, meant, one_of, quoted
 from builder.problem.located import Entry, Items, Map, Node, Text, Unusable
 from builder.problem.relations.equations import Equations
-from builder.problem.relations.model import Relation, RelationsProblem, Stated
+from builder.problem.relations.model import Plates, Relation, RelationsProblem, Stated
+from builder.problem.relations.plates import PlatesReader
 from builder.problem.relations.quantities import CONSTANT_QUANTITIES, Quantities
 from builder.problem.shape import ProblemShape, keys_of
 from builder.problem.typed import describe, needed
@@ -28,6 +29,9 @@ def read_relations(root: Map, faults: Faults) -> Body:
         root: all of its file.
         faults: takes whatever is wrong with it.
     """
+    plates = root.get("plates")
+    if plates is not None:
+        return _read_plates(root, plates, faults)
     quantities = Quantities(faults)
     stated = needed(root, "quantities", "quantities: with names and values below it", _KEYS, faults)
     if stated is not None:
@@ -38,6 +42,22 @@ def read_relations(root: Map, faults: Faults) -> Body:
         relations = Equations(quantities.by_name, faults).read(entry.value)
     by_name = with_constants(quantities.by_name, relations)
     return RelationsBody(by_name, relations, quantities.complete, faults)
+
+
+def _read_plates(root: Map, entry: Entry, faults: Faults) -> Body:
+    """A problem of two plates; its relations are those that hold between plates."""
+    for other in ("quantities", "relations", "circuit"):
+        beside = root.get(other)
+        if beside is not None:
+            faults.add(beside.key.at, f"{other} beside plates", "only one of the two",
+                       "Make two problems of them.")  # fmt: skip
+    read = PlatesReader(faults).plates(entry.value)
+    if read.plates is None:
+        return RelationsBody({}, (), False, faults)
+    writer = Equations(read.stated, faults)
+    relations = tuple(writer.relation(text, because) for text, because in read.equations)
+    by_name = with_constants(read.stated, relations)
+    return RelationsBody(by_name, relations, True, faults, read.plates)
 
 
 def with_constants(
@@ -58,12 +78,14 @@ class RelationsBody(Body):
         relations: in the author's order.
         complete: whether every quantity is known.
         faults: of the file.
+        plates: the plates that they are about, if they are.
     """
 
     stated: Mapping[str, Stated]
     relations: tuple[Relation, ...]
     complete: bool
     faults: Faults
+    plates: Plates | None = None
 
     @property
     def mentions(self) -> tuple[str, ...] | None:
@@ -124,5 +146,8 @@ class RelationsBody(Body):
         if not self.complete or not self.relations:
             return None
         return RelationsProblem(
-            quantities=tuple(self.stated.values()), relations=self.relations, **common
+            quantities=tuple(self.stated.values()),
+            relations=self.relations,
+            plates=self.plates,
+            **common,
         )

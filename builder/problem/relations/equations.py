@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from fractions import Fraction
 
 from builder.problem.gathering import Faults, Mark, quoted
 from builder.problem.located import Map, Node, Text
@@ -13,7 +14,7 @@ from builder.problem.shape import RelationShape, keys_of
 from builder.problem.typed import as_items, as_text, needed, refuse_unknown_keys
 from builder.quantity.dimension import DimensionError, dimension_of, in_words
 from builder.quantity.expression import Expression, parse_equation
-from builder.quantity.formula import Formula, Ref, names_in
+from builder.quantity.formula import Formula, Num, Quotient, ReciprocalSum, Ref, Sum, names_in
 from builder.quantity.letters import CONSTANT
 from builder.quantity.names import Name
 from builder.quantity.putting import replaced
@@ -81,6 +82,12 @@ class Equations:
             return None
         return Relation(left, right, " ".join(text.value.split()), because, at=text.at)
 
+    def relation(self, written: str, because: str) -> Relation:
+        """A relation that the kind of problem brings along."""
+        typed = parse_equation(written, tuple(self.stated))
+        left, right = self._named(typed.left), self._named(typed.right)
+        return Relation(left, as_reciprocals(right), written, because)
+
     def _named(self, expression: Expression) -> Formula:
         """The formula with each letter replaced by the quantity that it stands for."""
 
@@ -125,6 +132,19 @@ class Equations:
                         "Only what is measured alike can be added or compared."
                         if error.place == "term"
                         else "Divide it by something of its own kind.")  # fmt: skip
+
+
+def as_reciprocals(formula: Formula) -> Formula:
+    """``1/(1/a + 1/b)`` as the sum of reciprocals that it is."""
+    one = Num(Fraction(1))
+    match formula:
+        case Quotient(over, Sum(terms)) if over == one:
+            inside = [t.under for t in terms if isinstance(t, Quotient) and t.over == one]
+            return ReciprocalSum(tuple(inside)) if len(inside) == len(terms) else formula
+        case Quotient(over, Quotient(top, inner)) if over == one and top == one:
+            return inner
+        case _:
+            return formula
 
 
 def _columns(text: str, names: list[Name]) -> list[int]:

@@ -61,6 +61,45 @@ class Relation:
     at: Mark = START
 
 
+@dataclass(frozen=True)
+class PlatePart:
+    """One part of what lies between two plates.
+
+    Attributes:
+        number: counts from 1.
+        size: the name of its thickness or area.
+        kappa: the name of its κ; empty for metal and for what is empty.
+        called: what the author calls it; may be empty.
+        strength: the name of its dielectric strength; empty if none is stated.
+        metal: whether it is metal.
+        rest: whether it is what the other parts leave empty.
+    """
+
+    number: int
+    size: str
+    kappa: str
+    called: str = ""
+    strength: str = ""
+    metal: bool = False
+    rest: bool = False
+
+
+@dataclass(frozen=True)
+class Plates:
+    """Two plates and what lies between them.
+
+    Attributes:
+        arrangement: ``empty``, ``whole``, ``layers``, ``slabs`` or ``metal``.
+        parts: from the + plate to the − plate, or from left to right.
+        battery: ``connected`` or ``removed`` while the filling is put in; empty where it is
+            there from the start.
+    """
+
+    arrangement: str
+    parts: tuple[PlatePart, ...]
+    battery: str
+
+
 @dataclass(frozen=True, kw_only=True)
 class RelationsProblem(Problem):
     """A problem of quantities and the relations between them.
@@ -68,10 +107,12 @@ class RelationsProblem(Problem):
     Attributes:
         quantities: in the author's order, constants last.
         relations: in the author's order.
+        plates: the plates that they are about, if they are about plates.
     """
 
     quantities: tuple[Stated, ...]
     relations: tuple[Relation, ...]
+    plates: Plates | None = None
 
     def quantity(self, name: Name) -> Stated:
         """What is stated of a quantity.

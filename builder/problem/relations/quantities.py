@@ -163,21 +163,21 @@ class Quantities:
         return Stated(Name(measure.kind, name.value), measure.value, measure.shown, at=name.at)
 
 
-def read_stated(text: Text, faults: Faults) -> Measure | None:
+def read_stated(text: Text, faults: Faults, expected: str = _EXPECTED) -> Measure | None:
     """A number with a unit, or a pure number."""
     number, rest = split_number(text.value)
     if number and not rest:
         try:
             value = read_number(number)
         except ValueError as error:
-            faults.add(text.at, quoted(text.value), _EXPECTED, f"{str(error).capitalize()}.")
+            faults.add(text.at, quoted(text.value), expected, f"{str(error).capitalize()}.")
             return None
         return Measure("ratio", value, _pure(number, value))
     try:
-        return read_measure(text.value, expected=_EXPECTED)
+        return read_measure(text.value, expected=expected)
     except MeasureError as error:
         advice = error.advice
-        if not number:
+        if not number and expected == _EXPECTED:
             advice = meant(text.value, KIND_WORDS, "Start with a number, or name a kind.")
         faults.add(text.at, error.found, error.expected, advice)
         return None

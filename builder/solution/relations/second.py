@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from sympy import Rational, Symbol, fraction, groebner, solve_poly_system, together
+from sympy import Poly, Rational, Symbol, fraction, groebner, solve_poly_system, together
 from sympy.polys.polyerrors import PolynomialError
 
 from builder.problem.relations.model import Relation, RelationsProblem
@@ -57,16 +57,49 @@ def solutions_of(
         if polynomials is None:
             return None
         system += [polynomial for polynomial in polynomials if polynomial != 0]
+    alone, system = _single_unknowns(system)
     # What is found last in a row of relations makes a short basis when it is eliminated first.
-    order = [*roots, *(symbols[name] for name in reversed(problem.unknowns))]
+    order = [one for one in (*roots, *reversed(symbols.values())) if one not in alone]
+    rest = _by_basis(system, order)
+    if rest is None:
+        return None
+    every = [{**alone, **one} for one in rest]
+    right = [one for one in every if all(one[root].is_nonnegative for root in roots)]
+    named = [{name: one[symbol] for name, symbol in symbols.items()} for one in right]
+    return [one for one in named if _can_be(one)]
+
+
+def _single_unknowns(system: list[Exact]) -> tuple[dict[Symbol, Exact], list[Exact]]:
+    """What single linear polynomials tell at once, and the system with that put in.
+
+    Such polynomials belong to any basis; taking them out first only saves time.
+    """
+    found: dict[Symbol, Exact] = {}
+    while True:
+        single = next((p for p in system if _linear_in_one(p)), None)
+        if single is None:
+            return found, system
+        (symbol,) = single.free_symbols
+        found[symbol] = -single.coeff(symbol, 0) / single.coeff(symbol, 1)
+        put = [p.subs(symbol, found[symbol]).expand() for p in system if p is not single]
+        system = [p for p in put if p != 0]
+
+
+def _linear_in_one(polynomial: Exact) -> bool:
+    symbols = polynomial.free_symbols
+    return len(symbols) == 1 and bool(Poly(polynomial, *symbols).degree() == 1)
+
+
+def _by_basis(system: list[Exact], order: list[Symbol]) -> list[dict[Symbol, Exact]] | None:
+    """All solutions of what is left, by a Gröbner basis; None if SymPy cannot solve it."""
+    if not order:
+        return [] if system else [{}]
     try:
         basis = groebner(system, *order, order="lex")
-        found = solve_poly_system(basis.exprs, *order) or []
+        rows = solve_poly_system(basis.exprs, *order) or []
     except (PolynomialError, NotImplementedError):
         return None
-    every = [row for row in found if all(root.is_nonnegative for root in row[: len(roots)])]
-    named = [dict(zip(reversed(problem.unknowns), row[len(roots) :], strict=True)) for row in every]
-    return [one for one in named if _can_be(one)]
+    return [dict(zip(order, row, strict=True)) for row in rows]
 
 
 def _can_be(solution: Mapping[Name, Exact]) -> bool:

@@ -140,7 +140,7 @@ def test_random_linear_relations_are_solved_or_refused_alike(
         f"{right.rpartition(' + ')[0]} + {left.rpartition(' + ')[2]}"
         for left, right in relations
     )
-    quantities = "e: %d ohm; " % values[4] + "; ".join(f"{n}: resistance" for n in names[:4])
+    quantities = f"e: {values[4]} ohm; " + "; ".join(f"{n}: resistance" for n in names[:4])
     problem = relations_problem(quantities, written, "[a, b, c, d]")
     rank = _rank([row[:4] for row in rows])
     if rank < 4:
