@@ -11,6 +11,7 @@ from fractions import Fraction
 
 from sympy import Integer
 
+from builder.circuit.law import SERIES, Law
 from builder.circuit.network import Network, Source
 from builder.problem.network.asking import GREATEST, INNER, MATCHED, OPEN
 from builder.quantity.formula import (
@@ -19,10 +20,8 @@ from builder.quantity.formula import (
     Num,
     Product,
     Quotient,
-    ReciprocalSum,
     Ref,
     Square,
-    Sum,
 )
 from builder.quantity.names import TOTAL, Name
 from builder.quantity.show import Shown
@@ -46,26 +45,43 @@ TEST = "test"
 """The source of 1 V that measures what no reduction finds."""
 
 
-def by_equivalent_source(task: Task, points: tuple[str, str], load: str | None) -> Steps:
+def by_equivalent_source(task: Task, points: tuple[str, str], load: str | None) -> Steps | None:
     """The open voltage, what is seen with the sources off, the load, and the best load.
 
     Args:
         task: connected also without the load.
         points: the two points; of a load its junctions, the first first.
         load: the element that is taken out and meets the equivalent, or None.
+
+    Returns:
+        None if parts of the network without its load hang on current sources alone.
     """
+    if not holds_without(task.network, task.law, load):
+        return None
     steps = [*_opened(task, points, load), *_looked_in(task, points, load)]
     if load is not None:
-        steps.append(_loaded(task, load))
-    if task.law.work == "power" and _something_inside(steps):
+        steps.append(_loaded(task, load, soft=_is_soft(steps)))
+    if task.law.work == "power" and _is_soft(steps):
         steps.append(_matched(task))
     return tuple(steps)
 
 
-def _something_inside(steps: list[NetworkStep]) -> bool:
-    """Whether there is something inside that a load could match."""
-    lines = [line for step in steps for line in step.lines if line.name.of == INNER]
-    return lines[-1].formula != ZERO
+def holds_without(network: Network, law: Law, load: str | None) -> bool:
+    """Whether elements and voltage sources alone join everything, a load left out."""
+    pairs = [element.between for element in network.elements if element.name != load]
+    pairs += [source.between for source in network.sources if source.quantity == law.drop]
+    reached = {network.terminals[0]}
+    while True:
+        more = {end for pair in pairs if reached & set(pair) for end in pair} | reached
+        if more == reached:
+            return reached == set(network.junctions)
+        reached = more
+
+
+def _is_soft(steps: list[NetworkStep]) -> bool:
+    """Whether the equivalent source has something inside, so that its voltage gives way."""
+    return any(line.name.of == INNER and line.formula != ZERO
+               for step in steps for line in step.lines)  # fmt: skip
 
 
 def _opened(task: Task, points: tuple[str, str], load: str | None) -> Iterator[NetworkStep]:
@@ -113,6 +129,8 @@ def _looked_in(task: Task, points: tuple[str, str], load: str | None) -> Iterato
         steps = equivalent_steps(Task(part.network, law))
         yield from as_part(steps, INNER, "off", given)
         whole = Ref(share(Name(law.value, TOTAL), INNER))
+    elif law.work == "energy":
+        return  # sources alone hold the voltage: the capacitance inside has no bound
     yield NetworkStep(
         f"inner-{law.value}",
         NetworkMove.INNER,
@@ -157,20 +175,19 @@ def _by_test(task: Task) -> Steps:
     return (*renamed, _total_step(task, Line(Name(law.value, TOTAL), value)))
 
 
-def _loaded(task: Task, load: str) -> NetworkStep:
+def _loaded(task: Task, load: str, *, soft: bool) -> NetworkStep:
     law = task.law
     inner, own = Ref(Name(law.value, INNER)), Ref(Name(law.value, load))
-    drop = Ref(Name(law.drop, OPEN))
-    flow: Formula = (
-        Product((ReciprocalSum((inner, own)), drop))
-        if law.work == "energy"
-        else Quotient(drop, Sum((inner, own)))
-    )
-    flow_name = Name(law.flow, load)
-    lines = (
-        Line(flow_name, flow),
-        Line(Name(law.drop, load), law.drop_from(own, Ref(flow_name))),
-    )
+    open_drop = Ref(Name(law.drop, OPEN))
+    flow, drop = Name(law.flow, load), Name(law.drop, load)
+    if soft:
+        chain = law.merged(SERIES, (inner, own))
+        lines = (
+            Line(flow, law.flow_from(chain, open_drop)),
+            Line(drop, law.drop_from(own, Ref(flow))),
+        )
+    else:
+        lines = (Line(drop, open_drop), Line(flow, law.flow_from(own, Ref(drop))))
     return NetworkStep(
         f"load-{load}", NetworkMove.LOAD, lines, task.network, marked=(load,), members=(load,)
     )

@@ -69,7 +69,9 @@ def _of_equivalent_source(problem: NetworkProblem, points: tuple[str, str]) -> d
     potentials, _ = analyse(open_network, law)
     volts = potentials[points[0]] - potentials[points[1]]
     inner = seen_from(open_network, law, points)
-    found = {Name(law.drop, OPEN): volts, Name(law.value, INNER): inner}
+    found = {Name(law.drop, OPEN): volts}
+    if law.work == "power" or inner != 0:
+        found[Name(law.value, INNER)] = inner
     if law.work == "power" and inner != 0:
         found[Name(law.value, MATCHED)] = inner
         # Half the open voltage is left for a load that equals what is inside.

@@ -2,16 +2,23 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass, replace
 
 from builder.circuit.law import Law
 from builder.errors import Fault, FaultyFile
 from builder.problem.gathering import one_of
 from builder.problem.model import REDUCTIONS, NetworkProblem
-from builder.problem.network.asking import POTENTIAL, between_points
+from builder.problem.network.asking import (
+    GREATEST,
+    INNER,
+    MATCHED,
+    POTENTIAL,
+    between_points,
+)
 from builder.quantity.exact import Exact
 from builder.quantity.formula import Formula, Ref
+from builder.quantity.kinds import KINDS
 from builder.quantity.names import TOTAL, Name
 from builder.quantity.show import Shown
 from builder.solution.check import Check, hold_all
@@ -42,6 +49,8 @@ _WHY_NOT = {
     "symmetry": "No symmetry in it makes junctions equal",
     "delta-star": "No triangle or star in it leads on",
     JUNCTIONS: "Its sources give every potential already, or there is but one loop",
+    EQUIVALENT_SOURCE: "Without the load a part of it hangs on current sources alone, or on "
+    "nothing",
 }
 
 
@@ -113,6 +122,7 @@ def solve_network(problem: NetworkProblem) -> NetworkSolution:
     checks = _checks(problem, values)
     hold_all(checks, values, problem.slug)
     asked = [_resolved(name, problem, values) for name in problem.find]
+    _refuse_missing(problem, asked, values)
     steps = asked_steps(asked, every_step)
     written = {name: shown for name, (_, shown) in givens.items()}
     return NetworkSolution(problem, steps, every_step, written, values, second, checks, method)
@@ -144,17 +154,20 @@ def _core(problem: NetworkProblem, task: Task) -> tuple[Steps, str]:
     if method == SUPERPOSITION:
         return by_superposition(task), method
     if method == EQUIVALENT_SOURCE:
-        return _by_equivalent_source(problem, task), method
-    steps = NAMED[method](task) if method in NAMED else by_reduction(task, method)
+        steps = _by_equivalent_source(problem, task)
+    else:
+        steps = NAMED[method](task) if method in NAMED else by_reduction(task, method)
     if steps is None:
         raise _misfit(problem)
     return steps, method
 
 
-def _by_equivalent_source(problem: NetworkProblem, task: Task) -> Steps:
+def _by_equivalent_source(problem: NetworkProblem, task: Task) -> Steps | None:
     """What two points see; all flows are found as well, for the checks and other questions."""
     assert problem.points is not None
     steps = by_equivalent_source(task, problem.points, problem.load)
+    if steps is None:
+        return None
     found = {line.name for step in steps for line in step.lines}
     rest: list[NetworkStep] = []
     for step in usual(task)[0]:
@@ -200,9 +213,12 @@ def _misfit(problem: NetworkProblem) -> FaultyFile:
     """The fault of a method that does not lead to the end."""
     method = problem.method or ""
     line, column = problem.method_at
-    others = [name for name in (*REDUCTIONS, JUNCTIONS, LOOPS) if name != method]
+    fitting: tuple[str, ...] = (*REDUCTIONS, JUNCTIONS, LOOPS)
     if not problem.network.sources:
-        others = [name for name in REDUCTIONS if name != method]
+        fitting = REDUCTIONS
+    elif len(problem.network.sources) > 1:
+        fitting = (JUNCTIONS, LOOPS, SUPERPOSITION)
+    others = [name for name in fitting if name != method]
     fault = Fault(
         problem.path, line, column, f"method: {method}, which does not lead to the end here",
         f"a method that fits, such as {one_of(others)}",
@@ -210,6 +226,26 @@ def _misfit(problem: NetworkProblem) -> FaultyFile:
         "way taken.",
     )  # fmt: skip
     return FaultyFile((fault,))
+
+
+def _refuse_missing(
+    problem: NetworkProblem, asked: Collection[Name], values: Mapping[Name, Exact]
+) -> None:
+    """Refuse questions for what an equivalent source without anything inside does not have.
+
+    Raises:
+        FaultyFile: at the first of them.
+    """
+    for name in asked:
+        if name not in values:
+            noun = {INNER: "inner", MATCHED: "matching", GREATEST: "greatest"}.get(name.of, name.of)
+            fault = Fault(
+                problem.path, 0, 0, f"a question for the {noun} {KINDS[name.quantity].noun}",
+                "a quantity that has a bound",
+                "Sources alone hold the voltage between the two points, whatever is connected "
+                "there. Ask for another quantity, or choose other points.",
+            )  # fmt: skip
+            raise FaultyFile((fault,))
 
 
 def _compare(
