@@ -115,10 +115,10 @@ def _nothing(ids: tuple[int, ...], story: Story) -> tuple[Line, ...]:
 @_about.register
 def _(move: Balance, story: Story, before: State) -> dict[str, Any]:
     assert move.bridge.middle is not None
-    return _balanced(move.bridge, story, before) | {"telling": _ratio(move.bridge, story, "drop")}
+    return _balanced(move.bridge, story) | {"telling": _ratio(move.bridge, story, before, "drop")}
 
 
-def _balanced(bridge: Bridge, story: Story, before: State) -> dict[str, Any]:
+def _balanced(bridge: Bridge, story: Story) -> dict[str, Any]:
     """What a balanced bridge tells, whether its middle is taken out or joined."""
     told = _from_plus(bridge, story)
     gone = () if told.middle is None else (told.middle,)
@@ -157,9 +157,8 @@ def _from_plus(bridge: Bridge, story: Story) -> Bridge:
     return Bridge(bridge.ends, bridge.middle, outer, (one, other))
 
 
-def _ratio(bridge: Bridge, story: Story, then: str) -> dict[str, str]:
-    state = next(s for s in story.path.states if set(bridge.arms[0]) <= s.pieces.keys())
-    first, second = (state.pieces[id].weight for id in _from_plus(bridge, story).arms[0][:2])
+def _ratio(bridge: Bridge, story: Story, before: State, then: str) -> dict[str, str]:
+    first, second = (before.pieces[id].weight for id in _from_plus(bridge, story).arms[0][:2])
     weights = second / first if story.law.adds_in == SERIES else first / second
     ratio = story.field.exact(weights)
     return {"then": then} | ({"ratio": str(ratio)} if ratio.is_Rational else {})
@@ -169,8 +168,8 @@ def _ratio(bridge: Bridge, story: Story, then: str) -> dict[str, str]:
 def _(move: Join, story: Story, before: State) -> dict[str, Any]:
     joined = {together[0]: together for together in move.sets}
     if move.bridge is not None:
-        balanced = _balanced(move.bridge, story, before)
-        return balanced | {"joined": joined, "telling": _ratio(move.bridge, story, "join")}
+        balanced = _balanced(move.bridge, story)
+        return balanced | {"joined": joined, "telling": _ratio(move.bridge, story, before, "join")}
     halves = tuple(halves_of(cut, story) for cut in move.cuts)
     dropped = _named(move.gone, story)
     half = {"half": move.half} if move.half else {}

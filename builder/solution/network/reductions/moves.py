@@ -6,15 +6,13 @@ from dataclasses import dataclass, replace
 from typing import ClassVar, TypeAlias
 
 from builder.circuit.law import PARALLEL, SERIES
+from builder.problem.model import REDUCTIONS
 from builder.solution.network.reductions.field import Weight
 from builder.solution.network.reductions.state import Piece, State
 
-METHOD_MERGE = "merge"
-METHOD_BALANCE = "balance"
-METHOD_SYMMETRY = "symmetry"
-METHOD_STAR = "delta-star"
-METHODS = (METHOD_MERGE, METHOD_BALANCE, METHOD_SYMMETRY, METHOD_STAR)
+METHODS = REDUCTIONS
 """What an author may ask for."""
+METHOD_MERGE, METHOD_BALANCE, METHOD_SYMMETRY, METHOD_STAR = METHODS
 
 
 @dataclass(frozen=True)
