@@ -10,11 +10,15 @@ from builder.lesson.caution import (
     caution_of_voltage,
 )
 from builder.lesson.relations.display import RelationsDisplay
+from builder.lesson.relations.plates import breakdown
 from builder.quantity.names import Name
 
 
 def caution(display: RelationsDisplay) -> Caution | None:
     """The caution that fits, or None where no threshold is reached."""
+    broken = breakdown(display)
+    if broken is not None:
+        return broken
     values = display.solution.values
     voltage, energy, current = (_largest(kind, display) for kind in ("voltage", "energy",
                                                                      "current"))  # fmt: skip

@@ -7,6 +7,7 @@ from enum import StrEnum
 
 from builder.lesson.prose import Prose, SymbolOf, Written, listed, say, sentences
 from builder.lesson.relations.display import RelationsDisplay
+from builder.lesson.relations.plates import stands
 from builder.lesson.words import Words
 from builder.problem.relations.model import Relation
 from builder.quantity.formula import names_in
@@ -30,8 +31,9 @@ _UNDONE = {
 def narrate(step: RelationStep, display: RelationsDisplay) -> Words:
     """The words of a step."""
     reason = sentences(_because(step), _NARRATORS[step.kind](step, display))
-    return Words(goal(step, display), reason, sentences(_choice(step, display),
-                                                        _constants(step, display)))  # fmt: skip
+    fields = [stands(name, display) for name in step.solved_for]
+    remark = sentences(_choice(step, display), *fields, _constants(step, display))
+    return Words(goal(step, display), reason, remark)
 
 
 def goal(step: RelationStep, display: RelationsDisplay) -> Prose:
@@ -47,6 +49,8 @@ def _because(step: RelationStep) -> Prose:
 
 def _gives(step: RelationStep, display: RelationsDisplay) -> Prose:
     (name,) = step.solved_for
+    if any(relation.because for relation in step.relations):
+        return ()
     before = _found_before(step, display)
     if before:
         return say("Now that {before} {is_} known, this relation tells {what} outright.",

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from builder.lesson.prose import Prose, SymbolOf, Written, listed, number_word, say, sentences
 from builder.lesson.relations.display import RelationsDisplay
+from builder.lesson.relations.plates import plan_of_plates
 from builder.solution.relations.step import RelationMove, RelationStep
 
 _JOINT = (RelationMove.TOGETHER, RelationMove.POWERS, RelationMove.SUBSTITUTE)
@@ -14,6 +15,8 @@ def plan(display: RelationsDisplay) -> Prose:
     problem, steps = display.solution.problem, display.solution.steps
     if problem.plan:
         return (Written(problem.plan),)
+    if problem.plates is not None:
+        return plan_of_plates(problem.plates)
     if not steps:
         return say("What is asked is given already.")
     if len(steps) == 1 and steps[0].kind not in _JOINT:

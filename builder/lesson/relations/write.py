@@ -10,6 +10,7 @@ from builder.lesson.relations.caution import caution
 from builder.lesson.relations.display import RelationsDisplay
 from builder.lesson.relations.narration import narrate
 from builder.lesson.relations.plan import plan
+from builder.lesson.relations.plates import tables_of_plates
 from builder.lesson.relations.predict import predict
 from builder.lesson.relations.prompts import prompt
 from builder.lesson.relations.wrong_rules import RULES
@@ -35,12 +36,19 @@ def write_relations_lesson(solution: RelationsSolution) -> Lesson:
         steps=taught_steps(display, narrate, prompt),
         checks=checks,
         checks_rest=rest,
-        tables=(_results(display),),
+        tables=_tables(display),
         second_method=_SECOND[solution.method == WHOLE_SYSTEM],
         warnings=worth_a_warning(slips),
         questions=self_check(display, slips),
         caution=caution(display),
     )
+
+
+def _tables(display: RelationsDisplay) -> tuple[Table, ...]:
+    plates = display.solution.problem.plates
+    if plates is not None and plates.battery:
+        return tables_of_plates(display)
+    return (_results(display),)
 
 
 def _results(display: RelationsDisplay) -> Table:

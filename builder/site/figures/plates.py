@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from markupsafe import Markup
 
@@ -43,7 +43,7 @@ class PlatesFigures:
 
     def given(self) -> Markup:
         """The plates as the problem gives them; before and after where a filling is put in."""
-        states = [self._panel(state, ()) for state in self._states]
+        states = [replace(self._panel(state, ()), title=state) for state in self._states]
         return Markup("").join(
             self._drawn(panel, f"given-{at}", "The plates") for at, panel in enumerate(states)
         )
@@ -92,7 +92,7 @@ class PlatesFigures:
             parts = self._round_metal(parts[0])
         own = [name for name in known if self._belongs(name, state)]
         return Panel(
-            title=state,
+            title="",
             side_by_side=plates.arrangement == "slabs" and not empty,
             parts=parts,
             driven=self._driven(state),
