@@ -16,6 +16,7 @@ from builder.problem.shape import ProblemShape, keys_of
 from builder.problem.stages.kind import is_in_stages, read_stages_body
 from builder.problem.stages.reading import STAGES
 from builder.problem.table import Table, read_table
+from builder.problem.transient.kind import CHANGE, is_transient, read_transient_body
 from builder.problem.typed import needed
 from builder.quantity.symbolic import is_symbolic
 
@@ -103,8 +104,17 @@ def _read_relations(file: File) -> Body:
     return read_relations(file.root, file.faults)
 
 
+def _is_transient(file: File) -> bool:
+    return not file.has(STAGES) and is_transient(file.root.get(CHANGE), file.table)
+
+
+def _read_transient(file: File) -> Body:
+    return read_transient_body(file.inside, file.table, file.root.get(CHANGE), file.faults)
+
+
 KINDS: tuple[Kind, ...] = (
     Kind(_is_relations, _read_relations),
+    Kind(_is_transient, _read_transient),
     Kind(_is_in_stages, _read_stages),
     Kind(_is_network, _read_network),
 )

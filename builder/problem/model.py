@@ -155,14 +155,21 @@ class TransientProblem(Problem):
             settled before the change, or start without charge if nothing has charged them.
         times: the times that are asked about, ``t1`` first, by that word.
         levels: the voltages whose time is asked for, by the names of ``level_of``.
+        shares: the parts of the whole way whose time is asked for, by the name of that time.
         place: where the author wants junctions drawn, as column and row; may be empty.
+        places: line and column of each level and share, by the name of its time, for faults
+            that only solving shows.
+        at: line and column of the change, or of the branches, for other such faults.
     """
 
     circuit: MixedCircuit
     charged: Mapping[str, Charged] = field(default_factory=dict)
     times: Mapping[str, Measure] = field(default_factory=dict)
     levels: Mapping[Name, Measure] = field(default_factory=dict)
+    shares: Mapping[Name, Fraction] = field(default_factory=dict)
     place: Mapping[str, tuple[Fraction, Fraction]] = field(default_factory=dict)
+    places: Mapping[Name, tuple[int, int]] = field(default_factory=dict)
+    at: tuple[int, int] = (0, 0)
 
 
 @dataclass(frozen=True)

@@ -228,6 +228,19 @@ class ChoiceShape(Shape):
     )
 
 
+class ChangeShape(Shape):
+    """What changes at t = 0."""
+
+    model_config = ConfigDict(json_schema_extra={"minProperties": 1})
+
+    close: str | list[str] | None = Field(
+        None, description="Switches that are closed.", examples=["S1"]
+    )
+    open: str | list[str] | None = Field(
+        None, description="Switches that are opened.", examples=["S1"]
+    )
+
+
 class StageShape(Shape):
     """What is done at once, after which the charges settle."""
 
@@ -427,6 +440,12 @@ class ProblemShape(Shape):
         "the other; what is asked for is found after the last, or `after` one of them.",
         examples=[[{"close": "S1"}, {"open": "S1"}, {"close": ["S2", "S3"]}]],
         min_length=1,
+    )
+    change: ChangeShape | None = Field(
+        None,
+        description="What changes at t = 0 in a circuit of resistors and capacitors. Without it "
+        "the sources are switched on then, or charged capacitors start to discharge.",
+        examples=[{"close": "S1"}],
     )
     find: str | list[FindItem] = Field(
         description="What is asked for. Of capacitors: equivalent, charge, voltage, energy; of "

@@ -13,7 +13,7 @@ from builder.quantity.exact import Exact
 from builder.quantity.formula import Amount, Formula, Negative, Quotient, Ref, Sum
 from builder.quantity.names import Name
 from builder.solution.check import Check
-from builder.solution.transient.naming import END, SEEN_RESISTANCE, START, at
+from builder.problem.transient.moments import END, SEEN_RESISTANCE, START, at
 from builder.solution.transient.store import Store
 
 

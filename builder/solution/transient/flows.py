@@ -11,7 +11,7 @@ from builder.circuit.network import Network
 from builder.problem.model import NestProblem
 from builder.quantity.names import Name
 from builder.solution.program import Line
-from builder.solution.transient.naming import at
+from builder.problem.transient.moments import at
 from builder.solution.transient.part import counted_from, flow_lines, nest_of, network_lines
 
 

@@ -21,7 +21,7 @@ from builder.quantity.names import TOTAL, Name
 from builder.solution.nest.stepwise import all_steps, naming_of
 from builder.solution.network.solve import solve_network
 from builder.solution.program import Line, needed_for
-from builder.solution.transient.naming import at, in_part
+from builder.problem.transient.moments import at, in_part
 
 Part = TypeVar("Part")
 

@@ -19,7 +19,7 @@ from builder.solution.nodal import by_nodes
 from builder.solution.program import needed_for, run
 from builder.solution.solution import Solution, refuse_difference
 from builder.solution.transient.checks import checks_of
-from builder.solution.transient.naming import (
+from builder.problem.transient.moments import (
     CONSTANT,
     END,
     SEEN_RESISTANCE,
@@ -148,6 +148,9 @@ def _second(problem: TransientProblem, store: Store) -> Iterator[tuple[Name, Exa
         element, _, number = level.of.partition(">")
         ratio = (answer.final - start) / (answer.final - measure.value)
         yield reaching(element, int(number)), expanded(constant * log(ratio))
+    for reached, share in problem.shares.items():
+        left = Rational(share.denominator - share.numerator, share.denominator)
+        yield reached, expanded(constant * log(1 / left))
 
 
 def expanded(value: Exact) -> Exact:

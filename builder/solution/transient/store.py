@@ -15,7 +15,7 @@ from builder.problem.branches import oriented
 from builder.quantity.formula import Formula, Product, Quotient, Ref
 from builder.quantity.names import TOTAL, Name
 from builder.solution.program import Line
-from builder.solution.transient.naming import STORE, at
+from builder.problem.transient.moments import STORE, at
 
 
 @dataclass(frozen=True)

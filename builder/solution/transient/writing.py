@@ -37,7 +37,7 @@ from builder.quantity.show import show
 from builder.solution.program import Line, run
 from builder.solution.transient.flows import Flows, flows_of
 from builder.solution.transient.gap import across_gap
-from builder.solution.transient.naming import (
+from builder.problem.transient.moments import (
     BEFORE,
     CONSTANT,
     END,
@@ -67,6 +67,8 @@ def write_steps(problem: TransientProblem, store: Store) -> tuple[TransientStep,
         _at(writing, when)
     for level in problem.levels:
         _reach(writing, level)
+    for name, share in problem.shares.items():
+        _go_a_share(writing, name, share)
     _work(writing)
     return tuple(writing.steps)
 
@@ -267,6 +269,14 @@ def _reach(writing: Writing, level: Name) -> None:
         over: Formula = Sum((end, Negative(start))) if writing.values[first] != 0 else end
         ratio = Quotient(over, Sum((end, Negative(target))))
     line = Line(reaching(element, int(number)), Product((Ref(CONSTANT), Ln(ratio))))
+    writing.add(TransientStep(f"reach-{number}", TransientMove.REACH, (line,), about=(element,)))
+
+
+def _go_a_share(writing: Writing, name: Name, share: Fraction) -> None:
+    """The time at which a share of the way is done, whatever the way: τ·ln(1/(1 − share))."""
+    left = Sum((Num(Fraction(1)), Negative(Num(share))))
+    line = Line(name, Product((Ref(CONSTANT), Ln(Quotient(Num(Fraction(1)), left)))))
+    element, _, number = name.of.partition(">")
     writing.add(TransientStep(f"reach-{number}", TransientMove.REACH, (line,), about=(element,)))
 
 

@@ -10,7 +10,7 @@ from builder.circuit.network import Element, Source
 from builder.circuit.switching import Charged, Switch
 from builder.problem.model import TransientProblem
 from builder.quantity.measure import read_measure
-from builder.solution.transient.naming import level_of
+from builder.problem.transient.moments import level_of
 
 
 def resistor(name: str, value: str, first: str, second: str) -> Element:

@@ -1,0 +1,1 @@
+"""Resistors with capacitors after a change: reading it."""

@@ -1,0 +1,209 @@
+"""What can be asked of a circuit that charges or discharges."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from fractions import Fraction
+
+from builder.problem.gathering import Faults, all_of, meant, one_of, quoted
+from builder.problem.located import Entry, Items, Map, Node, Text, Unusable
+from builder.problem.parts import ALL, read_value
+from builder.problem.transient.moments import (
+    CONSTANT,
+    END,
+    SEEN_RESISTANCE,
+    START,
+    at,
+    level_of,
+    reaching,
+)
+from builder.problem.typed import describe, missing_space
+from builder.quantity.measure import Measure
+from builder.quantity.names import Name
+
+TIME_CONSTANT, SEEN = "time-constant", "seen-resistance"
+OF_CAPACITORS = ("voltage", "charge", "energy")
+OF_RESISTORS = ("current", "voltage", "power")
+_QUANTITIES = (*OF_CAPACITORS, "current", "power", "time", TIME_CONSTANT, SEEN)
+_EXAMPLE = "a quantity, such as time-constant or voltage: {C1: 20 ms}"
+_SHARE = re.compile(r"([0-9]{1,2}(?:\.[0-9]{1,4})?)\s*%")
+_FEW = 8
+
+
+@dataclass
+class TransientAsking:
+    """What can be asked, and the times and levels that were.
+
+    Attributes:
+        capacitors, resistors: their names.
+        names_known: whether these are all.
+        faults: of the file.
+        times: the times asked about so far, by ``t1``, ``t2``, …
+        levels: the voltages whose time is asked for.
+        shares: the parts of the way whose time is asked for, by the name of that time.
+        places: where each level or share stands in the file, by the name of its time.
+    """
+
+    capacitors: tuple[str, ...]
+    resistors: tuple[str, ...]
+    names_known: bool
+    faults: Faults
+    times: dict[str, Measure] = field(default_factory=dict)
+    levels: dict[Name, Measure] = field(default_factory=dict)
+    shares: dict[Name, Fraction] = field(default_factory=dict)
+    places: dict[Name, tuple[int, int]] = field(default_factory=dict)
+
+    def find(self, entry: Entry) -> tuple[Name, ...]:
+        """The names under ``find:``, each once, in the author's order."""
+        node = entry.value
+        if isinstance(node, Items) and not node.items:
+            self.faults.add(node.at, "an empty list", "at least one quantity",
+                            "Say what is asked for, such as time-constant.")  # fmt: skip
+        if isinstance(node, Map) and node.entries:
+            first = node.entries[0].key
+            self.faults.add(first.at, describe(node), "a list of quantities",
+                            f'Put a dash before each: "- {first.value}: …".')  # fmt: skip
+            return ()
+        items = node.items if isinstance(node, Items) else (node,)
+        return tuple(dict.fromkeys(name for item in items for name in self._item(item)))
+
+    def answer(self, node: Node) -> Name | None:
+        """The one quantity that answers a question."""
+        before = len(self.faults)
+        names = list(self._item(node))
+        if len(names) > 1:
+            self.faults.add(node.at, f"{len(names)} quantities as the answer", "one quantity",
+                            "Name one element, such as {voltage: C1}.")  # fmt: skip
+            return None
+        return names[0] if names and len(self.faults) == before else None
+
+    def _item(self, item: Node) -> Iterator[Name]:
+        if isinstance(item, Unusable):
+            return
+        if isinstance(item, Text) and ": " in item.value:
+            quantity, _, of = item.value.partition(": ")
+            yield from self._of(Text(quantity.strip(), item.at), Text(of.strip(), item.at))
+        elif isinstance(item, Text) and item.value.strip():
+            hint = missing_space(item)
+            if hint:
+                self.faults.add(item.at, quoted(item.value), _EXAMPLE, hint)
+            else:
+                yield from self._of(item, Text(ALL, item.at))
+        elif isinstance(item, Map) and len(item.entries) == 1:
+            yield from self._of(item.entries[0].key, item.entries[0].value)
+        elif isinstance(item, Map) and item.entries:
+            keys = all_of([quoted(entry.key.value) for entry in item.entries[:5]])
+            self.faults.add(item.entries[1].key.at, f"{keys} in one item",
+                            "one quantity in each item",
+                            "Start a new line with a dash for each quantity.")  # fmt: skip
+        else:
+            self.faults.add(item.at, describe(item), _EXAMPLE, "Write it here, or delete the line.")
+
+    def _of(self, quantity: Text, of: Node) -> Iterator[Name]:
+        word = quantity.value
+        if word not in _QUANTITIES:
+            self.faults.add(quantity.at, quoted(word), one_of(_QUANTITIES),
+                            meant(word, _QUANTITIES, "Check its spelling."))  # fmt: skip
+        elif word in (TIME_CONSTANT, SEEN):
+            yield CONSTANT if word == TIME_CONSTANT else SEEN_RESISTANCE
+        elif word == "time":
+            yield from self._times_to_reach(quantity, of)
+        elif isinstance(of, Map) and of.entries:
+            for entry in of.entries:
+                moments = entry.value.items if isinstance(entry.value, Items) else (entry.value,)
+                for moment in moments:
+                    when = self._when(moment)
+                    if when is not None:
+                        yield from self._names(quantity, entry.key, when)
+        elif isinstance(of, Items) and not of.items:
+            self.faults.add(of.at, "an empty list", "elements or all",
+                            "Name the elements, or delete the item.")  # fmt: skip
+        else:
+            for one in of.items if isinstance(of, Items) else (of,):
+                yield from self._names(quantity, one, END)
+
+    def _when(self, node: Node) -> str | None:
+        """The moment that is meant: ``start``, ``end``, or the word of a time."""
+        if not isinstance(node, Text):
+            if not isinstance(node, Unusable):
+                self.faults.add(node.at, describe(node), "start, end or a time such as 20 ms",
+                                "Write the moment that is meant.")  # fmt: skip
+            return None
+        if node.value in (START, END):
+            return node.value
+        measure = read_value(node, ("time",), "start, end or a time such as 20 ms", self.faults)
+        if measure is None:
+            return None
+        if measure.value <= 0:
+            self.faults.add(node.at, f"the time {measure.shown.text}", "a time after the change",
+                            "Write start for the first instant.")  # fmt: skip
+            return None
+        for when, known in self.times.items():
+            if known.value == measure.value:
+                return when
+        when = f"t{len(self.times) + 1}"
+        self.times[when] = measure
+        return when
+
+    def _names(self, quantity: Text, of: Node, when: str) -> Iterator[Name]:
+        if isinstance(of, Unusable):
+            return
+        if not isinstance(of, Text) or not of.value.strip():
+            self.faults.add(of.at, describe(of), "an element or all",
+                            f"Write {quantity.value}: all, or name the elements.")  # fmt: skip
+            return
+        word = quantity.value
+        fitting = (*(self.capacitors if word in OF_CAPACITORS else ()),
+                   *(self.resistors if word in OF_RESISTORS else ()))  # fmt: skip
+        if of.value == ALL:
+            yield from (at(word, name, when) for name in fitting)
+        elif of.value in fitting:
+            yield at(word, of.value, when)
+        elif of.value in (*self.capacitors, *self.resistors):
+            one, those = (("capacitor", OF_CAPACITORS) if of.value in self.capacitors
+                          else ("resistor", OF_RESISTORS))  # fmt: skip
+            self.faults.add(quantity.at, f"{word} of the {one} {of.value}", one_of(those),
+                            "Ask for one of these, or name another element.")  # fmt: skip
+        elif self.names_known:
+            self._refuse_name(of, (*self.capacitors, *self.resistors))
+
+    def _times_to_reach(self, quantity: Text, of: Node) -> Iterator[Name]:
+        """``time: {C1: 12 V}`` or ``time: {C1: 90 %}``."""
+        example = "a capacitor with a voltage, such as time: {C1: 9 V}, or a share, such as 90 %"
+        if not isinstance(of, Map) or not of.entries:
+            self.faults.add(of.at, "a time without what is reached then", example,
+                            "Write the voltage that is to be reached.")  # fmt: skip
+            return
+        for entry in of.entries:
+            name = entry.key
+            if name.value not in self.capacitors:
+                if self.names_known:
+                    self._refuse_name(name, self.capacitors)
+                continue
+            values = entry.value.items if isinstance(entry.value, Items) else (entry.value,)
+            for value in values:
+                found = self._reached(name.value, value)
+                if found is not None:
+                    yield found
+
+    def _reached(self, capacitor: str, value: Node) -> Name | None:
+        number = len(self.levels) + len(self.shares) + 1
+        name = reaching(capacitor, number)
+        share = _SHARE.fullmatch(value.value.strip()) if isinstance(value, Text) else None
+        if share is not None and Fraction(share.group(1)) > 0:
+            self.shares[name] = Fraction(share.group(1)) / 100
+        else:
+            measure = read_value(value, ("voltage",), "a voltage such as 9 V, or a share of the "
+                                 "way from above 0 % to below 100 %", self.faults)  # fmt: skip
+            if measure is None:
+                return None
+            self.levels[level_of(capacitor, number)] = measure
+        self.places[name] = (value.at.line, value.at.column)
+        return name
+
+    def _refuse_name(self, of: Text, names: tuple[str, ...]) -> None:
+        few = names if len(names) <= _FEW else (*names[:7], "another")
+        self.faults.add(of.at, f"{quoted(of.value)}, which is none of the circuit", one_of(few),
+                        meant(of.value, names, "Name one of the circuit."))  # fmt: skip
