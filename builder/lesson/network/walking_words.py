@@ -107,6 +107,14 @@ def _from_halves(step: NetworkStep, display: NetworkDisplay) -> Prose:
                flow=voc.flow)  # fmt: skip
 
 
+def _from_spread(step: NetworkStep, display: NetworkDisplay) -> Prose:
+    voc = vocabulary(display.law)
+    return say("Each {one} carries two shares of the whole {flow}: one of the {flow} that comes in "
+               "at + and one of the {flow} that goes out at −. They add up where they run the same "
+               "way, and the one is taken from the other where they do not.",
+               one=display.one, flow=voc.flow)  # fmt: skip
+
+
 def _plainly(step: NetworkStep, display: NetworkDisplay) -> Prose:
     return say("We undo the move and carry over what is known.")
 
@@ -116,6 +124,7 @@ _UNDOING: dict[NetworkMove | None, Callable[[NetworkStep, NetworkDisplay], Prose
     NetworkMove.STAR: _from_star,
     NetworkMove.TRIANGLE: _from_star,
     NetworkMove.JOIN: _from_halves,
+    NetworkMove.SPREAD: _from_spread,
 }
 
 

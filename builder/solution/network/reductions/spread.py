@@ -1,27 +1,28 @@
 """Two even flows added: the way through the most regular networks.
 
-Where all elements are equal and the junctions at any distance from + are alike in how many
-elements lead nearer and farther, a flow that enters at + and leaves evenly at all N junctions
-takes a way that counting alone tells: of it the part n/N has to reach the n junctions beyond any
-distance, evenly over the elements that lead there. So does a flow that enters evenly at all
-junctions and leaves at −. Both together enter at + and leave at −, since what they bring and take
-elsewhere cancels; and flows add up, as the equations are linear. Source: the method is standard;
-it gives the values of IBM Research, Ponder This, October 2007, for an edge of any such network.
+Where all elements are equal and, seen from any junction, those at the same distance are alike in
+how many elements lead nearer and farther, a flow that enters at + and leaves evenly at all N
+junctions takes a way that counting alone tells: of it the part n/N has to reach the n junctions
+beyond any distance, evenly over the elements that lead there. So does a flow that enters evenly at
+all junctions and leaves at −. Both together enter at + and leave at −, since what they bring and
+take elsewhere cancels; and flows add up, as the equations are linear. Source: the method is
+standard; it gives the values of IBM Research, Ponder This, October 2007, for an edge of any such
+network.
 """
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from typing import TypeAlias
 
 from sympy import Integer, Rational
 
 from builder.circuit.law import SERIES, Law
 from builder.circuit.network import Element, Network
 from builder.quantity.exact import Exact
-from builder.quantity.formula import Amount, Formula, Num, Product, Quotient, Ref, Sum
+from builder.quantity.formula import Amount, Formula, Negative, Num, Product, Quotient, Ref, Sum
 from builder.quantity.names import TOTAL
 from builder.solution.nest.stepwise import Naming
 from builder.solution.network.reductions.story import shown_value
@@ -32,22 +33,24 @@ COST = 8
 """What a reader feels: two flows to imagine, and to add."""
 
 
+Shares: TypeAlias = tuple[Fraction, Fraction]
+
+
 @dataclass(frozen=True)
 class Spread:
     """The flow through each element for a flow of 1 from + to −.
 
     Attributes:
-        shares: by the element's name, from its first junction to its second.
+        shares: by the element's name, from its first junction to its second: of the flow that
+            leaves evenly, and of the one that enters evenly.
         path: elements from + to −, as few as possible.
-        entering: for each element of ``path`` the share of the flow that leaves evenly.
-        leaving: for each the share of the flow that enters evenly.
+        along: the same two shares for each element of ``path``, in its direction.
         junctions: how many the network has.
     """
 
-    shares: Mapping[str, Fraction]
+    shares: Mapping[str, Shares]
     path: tuple[str, ...]
-    entering: tuple[Fraction, ...]
-    leaving: tuple[Fraction, ...]
+    along: tuple[Shares, ...]
     junctions: int
 
 
@@ -56,21 +59,31 @@ def spread_over(network: Network) -> Spread | None:
     if len({element.value for element in network.elements}) != 1:
         return None
     plus, minus = network.terminals
-    from_plus, from_minus = (_even_flow(network, start) for start in (plus, minus))
-    if from_plus is None or from_minus is None or minus not in from_plus.distance:
+    near: dict[str, list[str]] = {junction: [] for junction in network.junctions}
+    for element in network.elements:
+        first, second = element.between
+        near[first].append(second)
+        near[second].append(first)
+    from_plus = _even_flow(near, plus)
+    if from_plus is None:
         return None
+    for junction in near:
+        other = _even_flow(near, junction)
+        if other is None or other.per_element != from_plus.per_element:
+            return None
+    from_minus = _even_flow(near, minus)
+    assert from_minus is not None
     shares = {
-        element.name: from_plus.through(element) - from_minus.through(element)
+        element.name: (from_plus.through(element), -from_minus.through(element))
         for element in network.elements
     }
-    way = _way(network, from_minus.distance)
-    return Spread(
-        shares,
-        tuple(element.name for element in way),
-        tuple(from_plus.per_element[step] for step in range(1, len(way) + 1)),
-        tuple(from_minus.per_element[step] for step in range(len(way), 0, -1)),
-        len(from_plus.distance),
+    path = _path(network, from_minus.distance)
+    steps = range(1, len(path) + 1)
+    along = tuple(
+        (from_plus.per_element[step], from_minus.per_element[len(path) + 1 - step])
+        for step in steps
     )
+    return Spread(shares, path, along, len(near))
 
 
 @dataclass(frozen=True)
@@ -93,54 +106,41 @@ class _Even:
         return self.per_element[far] if near < far else -self.per_element[near]
 
 
-def _even_flow(network: Network, start: str) -> _Even | None:
-    distance = _distances(network, start)
-    nearer, farther = Counter[str](), Counter[str]()
-    for element in network.elements:
-        if not set(element.between) <= distance.keys():
-            return None
-        first, second = sorted(element.between, key=distance.__getitem__)
-        if distance[first] < distance[second]:
-            farther[first] += 1
-            nearer[second] += 1
-    alike = {(distance[one], nearer[one], farther[one]) for one in distance}
-    last = max(distance.values())
-    if len(alike) != last + 1:
-        return None
-    per_element = {
-        step: Fraction(
-            sum(far >= step for far in distance.values()),
-            len(distance) * sum(nearer[one] for one, far in distance.items() if far == step),
-        )
-        for step in range(1, last + 1)
-    }
-    return _Even(distance, per_element)
-
-
-def _distances(network: Network, start: str) -> dict[str, int]:
+def _even_flow(near: Mapping[str, list[str]], start: str) -> _Even | None:
+    """None if junctions at one distance are not alike, or if some cannot be reached."""
     distance = {start: 0}
     waiting = [start]
     for here in waiting:
-        for element in network.elements:
-            if here in element.between:
-                there = element.between[element.between[0] == here]
-                if there not in distance:
-                    distance[there] = distance[here] + 1
-                    waiting.append(there)
-    return distance
+        for there in near[here]:
+            if there not in distance:
+                distance[there] = distance[here] + 1
+                waiting.append(there)
+    at: dict[int, set[tuple[int, int]]] = {}
+    for here, far in distance.items():
+        steps = [distance[there] - far for there in near[here]]
+        at.setdefault(far, set()).add((steps.count(-1), steps.count(1)))
+    if len(distance) != len(near) or any(len(kinds) > 1 for kinds in at.values()):
+        return None
+    far_junctions = list(distance.values())
+    per_element: dict[int, Fraction] = {}
+    for step in range(1, max(at) + 1):
+        ((nearer, _),) = at[step]
+        beyond = sum(far >= step for far in far_junctions)
+        per_element[step] = Fraction(beyond, len(distance) * nearer * far_junctions.count(step))
+    return _Even(distance, per_element)
 
 
-def _way(network: Network, to_minus: Mapping[str, int]) -> list[Element]:
-    here, way = network.terminals[0], []
+def _path(network: Network, to_minus: Mapping[str, int]) -> tuple[str, ...]:
+    here, path = network.terminals[0], []
     while to_minus[here] > 0:
-        element, here = next(
-            (element, there)
+        name, here = next(
+            (element.name, there)
             for element in network.elements
             for near, there in (element.between, element.between[::-1])
             if near == here and to_minus[there] < to_minus[here]
         )
-        way.append(element)
-    return way
+        path.append(name)
+    return tuple(path)
 
 
 def spread_steps(network: Network, law: Law, spread: Spread) -> tuple[NetworkStep, ...]:
@@ -152,40 +152,45 @@ def spread_steps(network: Network, law: Law, spread: Spread) -> tuple[NetworkSte
         spread: its even flows.
     """
     naming = Naming(law, TOTAL, network.source)
-    per_flow = [
-        entering + leaving
-        for entering, leaving in zip(spread.entering, spread.leaving, strict=True)
-    ]
     step = NetworkStep(
         "spread",
         NetworkMove.SPREAD,
-        (Line(naming.value(TOTAL), _equivalent(naming, spread.path, per_flow)),),
+        (Line(naming.value(TOTAL), _equivalent(naming, spread)),),
         network=network,
         marked=spread.path,
         members=spread.path,
         telling={
             "distance": str(len(spread.path)),
             "junctions": str(spread.junctions),
-            "entering": ", ".join(map(str, spread.entering)),
-            "leaving": ", ".join(map(str, spread.leaving)),
+            "entering": ", ".join(str(entering) for entering, _ in spread.along),
+            "leaving": ", ".join(str(leaving) for _, leaving in spread.along),
         },
     )
     if network.source is None:
         return (step,)
-    weight = law.weight(network.elements[0].value) / Rational(str(sum(per_flow)))
+    weight = law.weight(network.elements[0].value) / Rational(str(sum(map(sum, spread.along))))
     return step, _drive(network, naming, law.weight(weight)), _walk_back(network, naming, spread)
 
 
-def _equivalent(naming: Naming, path: tuple[str, ...], per_flow: list[Fraction]) -> Formula:
+def _equivalent(naming: Naming, spread: Spread) -> Formula:
     """The drops along the path for a flow of 1, added up."""
-    values = [Ref(naming.value(name)) for name in path]
+    values = [Ref(naming.value(name)) for name in spread.path]
+    parts = [_added(shares) for shares in spread.along]
     if naming.law.adds_in == SERIES:
-        terms = [
-            Product((Num(share), value)) for share, value in zip(per_flow, values, strict=True)
-        ]
-        return terms[0] if len(terms) == 1 else Sum(tuple(terms))
-    over = [Quotient(Num(share), value) for share, value in zip(per_flow, values, strict=True)]
+        drops = [Product((part, value)) for part, value in zip(parts, values, strict=True)]
+        return drops[0] if len(drops) == 1 else Sum(tuple(drops))
+    over = [Quotient(part, value) for part, value in zip(parts, values, strict=True)]
     return Quotient(Num(Fraction(1)), over[0] if len(over) == 1 else Sum(tuple(over)))
+
+
+def _added(shares: Shares) -> Formula:
+    """Two shares, of which not both are zero, as a sum or a difference."""
+    terms = [
+        Num(share) if share > 0 else Negative(Num(-share))
+        for share in sorted(shares, reverse=True)
+        if share
+    ]
+    return terms[0] if len(terms) == 1 else Sum(tuple(terms))
 
 
 def _drive(network: Network, naming: Naming, whole: Exact) -> NetworkStep:
@@ -205,8 +210,8 @@ def _drive(network: Network, naming: Naming, whole: Exact) -> NetworkStep:
 def _walk_back(network: Network, naming: Naming, spread: Spread) -> NetworkStep:
     law, total = naming.law, Ref(naming.flow(TOTAL))
     lines: list[Line] = []
-    for name, share in spread.shares.items():
-        part = Product((Num(share), total)) if share else Amount(Integer(0), law.flow)
+    for name, shares in spread.shares.items():
+        part = Product((_added(shares), total)) if sum(shares) else Amount(Integer(0), law.flow)
         lines.append(Line(naming.flow(name), part))
     for name in spread.shares:
         flow = Ref(naming.flow(name))
