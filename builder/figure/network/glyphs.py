@@ -23,7 +23,7 @@ from builder.figure.text_size import LINE, line_width
 from builder.quantity.names import Symbol
 
 LEAD, TEXT_GAP, TEXT_ASIDE, FRAME_PAD = 12.0, 6.0, 6.0, 5.0
-SIGN_ASIDE, SIGN_BELOW = 9.0, 12.0
+SIGN_ASIDE, SIGN_BELOW, END_ASIDE = 9.0, 12.0, 7.0
 PORT_LENGTH, STUB_LENGTH = 76.0, 30.0
 SIGN_ABOVE = TERMINAL_RADIUS + 2.0 + LINE / 2
 _PLAIN = "4.7 µF"
@@ -190,8 +190,8 @@ def _ends(branch: Branch, turn: str, body: Box, down: bool) -> tuple[TextLine, .
     first, second = texts if turn in ("right", "down") else texts[::-1]
     if down:
         return (
-            _ending(first, Point(-TEXT_GAP, body.top - LINE / 2 - 1.0)),
-            _ending(second, Point(-TEXT_GAP, body.bottom + LINE / 2 + 1.0)),
+            _ending(first, Point(-END_ASIDE, body.top - LINE / 2 - 2.0)),
+            _ending(second, Point(-END_ASIDE, body.bottom + LINE / 2 + 2.0)),
         )
     return (
         _ending(first, Point(body.left - 3.0, SIGN_BELOW)),
@@ -217,7 +217,7 @@ def _arrow_glyph(branch: Branch, arrow: Arrow, turn: str, way: Way) -> Glyph:
         lines = stack_middle(stacked, 0.0, -wide - 3.0 - LINE * len(stacked))
     box = around(body, *(line.box for line in lines))
     reach = max(-box.top, box.bottom) if way.down else max(-box.left, box.right)
-    half = max(long + 4.0, reach + (1.0 if way.down else 3.0))
+    half = max(long + 8.0, reach + (1.0 if way.down else 3.0))
     return Glyph(branch, "", turn, lines, body, box, half, is_arrow=True)
 
 

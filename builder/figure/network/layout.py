@@ -152,7 +152,7 @@ def _room(sheet: Sheet, components: tuple[Component, ...], marks: Marks) -> Box:
         for t in sheet.terminals
     ]
     return Box(
-        min(box.left for box in boxes) - MARGIN,
+        min(box.left for box in boxes) - MARGIN / 2,
         min(box.top for box in boxes) - MARGIN,
         max(box.right for box in boxes) + MARGIN,
         max(box.bottom for box in boxes) + MARGIN,
