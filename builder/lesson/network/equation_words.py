@@ -31,9 +31,12 @@ def balancing_junctions(step: NetworkStep, display: NetworkDisplay) -> Words:
         if charges
         else say("No charge piles up at a junction: what flows in flows out.")
     )
+    whose = "the one unknown potential" if len(about) == 1 else (
+        "each junction whose potential is unknown"
+    )  # fmt: skip
     unknown = say("Each {flow} follows from the potentials at its two ends, by {law}, so there is "
-                  "one equation for each junction whose potential is unknown.", flow=voc.flow,
-                  law=voc.flow_law)  # fmt: skip
+                  "one equation for {whose}.", flow=voc.flow, law=voc.flow_law,
+                  whose=whose)  # fmt: skip
     return Words(goal, sentences(zero, balance, unknown), _of_potentials(step, display))
 
 
@@ -78,11 +81,14 @@ def _shared(step: NetworkStep, display: NetworkDisplay) -> Prose:
     both = tuple(of for of, count in counts.items() if count > 1 and of in display.members)
     if not both:
         return ()
-    which = "two loops pass" if len(step.loops) > 2 else "both loops pass"
-    return say("Through {named}, which {which}, flows the {flow} of one loop less that of the "
-               "other." if _against(step, both) else
-               "Through {named}, which {which}, the {flow}s of both loops flow together.",
-               named=display.elements(both), which=which, flow=voc.flow)  # fmt: skip
+    which = "two loops" if len(step.loops) > 2 else "both loops"
+    carry = "carries" if len(both) == 1 else "carry"
+    passed = "pass it" if len(both) == 1 else "pass them"
+    return say("{named} {carry} the {flow} of one loop less that of the other, as {which}."
+               if _against(step, both) else
+               "{named} {carry} the {flow}s of both loops together, as {which}.",
+               named=display.elements(both), carry=carry, flow=voc.flow,
+               which=f"{which} {passed}")  # fmt: skip
 
 
 def _against(step: NetworkStep, shared: tuple[str, ...]) -> bool:

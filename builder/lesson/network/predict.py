@@ -133,7 +133,7 @@ def _charging(display: NetworkDisplay) -> ChoiceQuestion | None:
                else sentences(say("No, it delivers."), why))
         for one in sources
     ]  # fmt: skip
-    none = "Neither: both deliver" if len(sources) == 2 else "None of them: all deliver"
+    none = "Neither: both deliver" if len(sources) == 2 else "Not one of them: all deliver"
     options.append(Option(say(none), False, sentences(
         say("Sources do not have to deliver."), why)))  # fmt: skip
     return ChoiceQuestion(say("Which of the batteries is being charged here?"), tuple(options),

@@ -123,7 +123,9 @@ def _add(step: NetworkStep, display: NetworkDisplay) -> Prose:
 
 
 def _open_voltage(step: NetworkStep, display: NetworkDisplay) -> Prose:
-    return say("The load is taken off. Which {ones}s carry a {flow} then, and which carry none?",
+    start = ("The load is taken off." if display.solution.problem.load
+             else "Nothing is connected between the two points.")  # fmt: skip
+    return say("{start} Which {ones}s carry a {flow} then, and which carry none?", start=start,
                ones=display.one, flow=display.law.flow)  # fmt: skip
 
 

@@ -59,7 +59,8 @@ def problem_text(rows: dict[str, str], find: str, more: str = "") -> str:
 
 
 @cache
-def _lesson(text: str) -> NetworkLesson:
+def lesson_of_text(text: str) -> NetworkLesson:
+    """The lesson of a problem's file."""
     lesson = write_lesson(solve(read_problem_text(text, "a.yml")))
     assert isinstance(lesson, NetworkLesson)
     return lesson
@@ -67,7 +68,7 @@ def _lesson(text: str) -> NetworkLesson:
 
 def lesson_of(rows: dict[str, str], find: str, more: str = "") -> NetworkLesson:
     """The lesson of a network."""
-    return _lesson(problem_text(rows, find, more))
+    return lesson_of_text(problem_text(rows, find, more))
 
 
 def display_of(rows: dict[str, str], find: str, more: str = "") -> NetworkDisplay:
@@ -114,6 +115,5 @@ LESSONS: dict[str, tuple[dict[str, str], str, str]] = {
     "two-points": (SENSOR, "open-voltage, inner-resistance, matching-resistance",
                    "  method: equivalent-source\n  across: [c, d]\n"),
     "points": ({"V0": "24 V a d", **BRIDGE}, "'voltage: between b and c'", ""),
-    "inner": ({"V0": "9 V a d", **BRIDGE}, "current", ""),
 }  # fmt: skip
 """One lesson of each kind: the rows, what is asked, and what stands beside the branches."""

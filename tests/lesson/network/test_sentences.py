@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import Phase, given, settings
 from hypothesis import strategies as st
 
 from builder.circuit.law import Law
@@ -45,7 +45,7 @@ def test_every_text_of_each_kind_of_lesson_is_well_formed(called: str) -> None:
 
 
 @given(drawn=tables(), method=st.sampled_from(("", "junctions", "loops", "superposition")))
-@settings(max_examples=60)
+@settings(max_examples=25, phases=(Phase.explicit, Phase.reuse, Phase.generate))
 def test_every_text_of_any_network_is_well_formed(drawn: tuple[Law, str], method: str) -> None:
     """Whatever the network, its sources and the method."""
     law, rows = drawn

@@ -56,13 +56,14 @@ def _exchange_of_the_other_kind(display: NetworkDisplay) -> Iterator[Wrong]:
             continue
         to_star = step.kind is NetworkMove.STAR
         made, gone = _sides_and_legs(step.star, to_star=to_star)
-        old = [values[Name(law.value, one)] for one in gone]
+        within = display.within(step)
+        old = [values[within.element(one).name] for one in gone]
         # Resistors: legs are products over the sum; capacitors: sides are.
         products_over_sum = to_star != (law.adds_in == SERIES)
         for position, one in enumerate(made):
             other = "the way back" if law.adds_in == SERIES else "resistors"
             happens = say("using the rule that belongs to {other}", other=other)
-            yield Wrong(Name(law.value, one),
+            yield Wrong(within.element(one).name,
                         _exchanged(old, position, products_over_sum=products_over_sum),
                         step.id, happens)  # fmt: skip
 
