@@ -109,6 +109,14 @@ _WHOLE = frozenset({NetworkMove.JUNCTIONS, NetworkMove.LOOPS, NetworkMove.DRIVE,
 """Moves of which no line is left out: they are one thought."""
 
 
+def _with_only(step: NetworkStep, lines: tuple[Line, ...]) -> NetworkStep:
+    """A step without its other lines; a walk back marks only what it still finds something for."""
+    if step.kind is not NetworkMove.OPEN:
+        return replace(step, lines=lines)
+    found = {line.name.of for line in lines}
+    return replace(step, lines=lines, marked=tuple(one for one in step.marked if one in found))
+
+
 def asked_steps(find: Collection[Name], steps: Steps) -> Steps:
     """The steps that what is asked needs, and of the others than equations only such lines."""
     needed = needed_for(find, steps)
@@ -119,7 +127,7 @@ def asked_steps(find: Collection[Name], steps: Steps) -> Steps:
         if step.id in leading:
             kept.append(step)
         elif lines:
-            kept.append(step if step.kind in _WHOLE else replace(step, lines=lines))
+            kept.append(step if step.kind in _WHOLE else _with_only(step, lines))
         elif step.kind is NetworkMove.ALONE:
             kept.append(step)
     if any(step.kind is NetworkMove.ADD for step in kept):
