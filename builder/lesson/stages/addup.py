@@ -68,8 +68,9 @@ def _says(check: Check, display: StagesDisplay) -> Prose:
     ):
         return say("{when}, the heat is what the two capacitors in series would store at the "
                    "difference of their voltages:", when=when)  # fmt: skip
-    return say("{when}, the heat is what each capacitor would store at the change of its "
-               "voltage:", when=when)  # fmt: skip
+    each = whose if len(names) == 1 else "each capacitor"
+    return say("{when}, the heat is what {each} would store at the change of its voltage:",
+               when=when, each=each)  # fmt: skip
 
 
 def names_are_bare(check: Check) -> bool:

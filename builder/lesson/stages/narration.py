@@ -27,8 +27,11 @@ def _opening(step: StagesStep, display: StagesDisplay) -> Prose:
     """What is done before the first step of a stage, and before it where nothing moved."""
     steps = display.solution.steps
     first = next(other for other in steps if other.stage == step.stage)
-    if step.stage == 0 or first.id != step.id or step.kind in _ACCOUNT:
+    if first.id != step.id or step.kind in _ACCOUNT:
         return ()
+    if step.stage == 0:
+        rests = say("Before anything is switched, all charge has come to rest.")
+        return () if step.kind in (StagesMove.START, StagesMove.BATTERY) else rests
     quiet = range(display.history.before(step.stage) + 1, step.stage)
     told = [_nothing_moves(stage, display) for stage in quiet]
     done = say("{now}{done}.", now="Now " if told or step.stage > 1 else "First ",
@@ -64,8 +67,8 @@ def _start(step: StagesStep, display: StagesDisplay) -> Words:
         else say("{starts}. What the plates hold is stated, and {relation} turns it into a "
                  "voltage.", starts=starts, relation=relation)
     )  # fmt: skip
-    empty = tuple(name for name in display.members
-                  if name not in display.solution.problem.charged)  # fmt: skip
+    at_first = display.solution.story.charges[0]
+    empty = tuple(name for name in display.members if at_first[name] == 0)
     if not empty:
         return Words(goal, reason)
     nothing = say("{empty} {hold} nothing yet.", empty=display.elements(empty),
@@ -76,12 +79,19 @@ def _start(step: StagesStep, display: StagesDisplay) -> Words:
 def _battery(step: StagesStep, display: StagesDisplay) -> Words:
     named, one = display.elements(step.members), len(step.members) == 1
     batteries = display.elements(step.batteries)
+    if step.stage == 0:
+        rests = say("Before anything is switched, {named} {has} been straight across {batteries} "
+                    "for long, so the voltages agree. The charge on {each} plates follows from "
+                    "{relation}.", named=named, has="has" if one else "have", batteries=batteries,
+                    each="its" if one else "their", relation=Q_CV)  # fmt: skip
+        return Words(say("Find the {charge} on {named} at the start", named=named,
+                         charge="charge" if one else "charges"), rests)  # fmt: skip
     goal = say("Let {batteries} charge {named}", batteries=batteries, named=named)
     if display.told_before(step):
         again = say("Once more {named} {sit} across {batteries}, and charge flows until the "
                     "voltages agree.", named=named, sit="sits" if one else "sit",
                     batteries=batteries)  # fmt: skip
-        return Words(goal, again, turned_over(step, display))
+        return Words(say("{goal} again", goal=goal), again, turned_over(step, display))
     if len(step.batteries) == 1:
         across = say("{named} then {sit} straight across {battery}: the same two junctions.",
                      named=named, sit="sits" if one else "sit", battery=batteries)  # fmt: skip

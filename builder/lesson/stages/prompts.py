@@ -29,15 +29,15 @@ def prompt(step: StagesStep, display: StagesDisplay) -> Prose:
             return say("What do we know of {named} before anything is switched, and what follows "
                        "from it?", named=named)  # fmt: skip
         case StagesMove.BATTERY:
-            return say("When {done}, between which two junctions {do} {named} lie?",
-                       done=_done(step, display), named=named,
+            return say("{when}, between which two junctions {do} {named} lie?",
+                       when=_when(step, display), named=named,
                        do="does" if len(step.members) == 1 else "do")  # fmt: skip
         case StagesMove.SHORT:
-            return say("When {done}, what lies between the two plates of {named}?",
-                       done=_done(step, display), named=named)  # fmt: skip
+            return say("{when}, what lies between the two plates of {named}?",
+                       when=_when(step, display), named=named)  # fmt: skip
         case StagesMove.ISLAND:
-            return say("When {done}, which plates are joined, and can their charge go anywhere "
-                       "else?", done=_done(step, display))  # fmt: skip
+            return say("{when}, which plates are joined, and can their charge go anywhere "
+                       "else?", when=_when(step, display))  # fmt: skip
         case StagesMove.SHARE:
             return say("What must be the same for {named} once nothing flows any more?",
                        named=named)  # fmt: skip
@@ -53,5 +53,7 @@ def _of_others(step: StagesStep, display: StagesDisplay) -> Prose:
     return say("What do the stages add up to?" if step.id == ALL else _ASKS[step.kind])
 
 
-def _done(step: StagesStep, display: StagesDisplay) -> Prose:
-    return display.done(step.stage) if step.stage else say("nothing is switched yet")
+def _when(step: StagesStep, display: StagesDisplay) -> Prose:
+    if step.stage == 0:
+        return say("Before anything is switched")
+    return say("When {done}", done=display.done(step.stage))

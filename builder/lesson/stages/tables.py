@@ -44,20 +44,18 @@ def _of_moment(stage: int, display: StagesDisplay) -> Table:
 
 def _account(display: StagesDisplay) -> Table:
     """Where the energy comes from in each stage, and where it goes."""
-    heads = ("Stored before", "Delivered by batteries", "Stored after", "Turned into heat")
-    batteries = bool(display.batteries)
+    batteries = tuple(
+        f"Delivered by {display.symbol(Name('voltage', battery)).text}"
+        for battery in display.batteries
+    )
+    heads = ("Stored before", *batteries, "Stored after", "Turned into heat")
     rows = [Row(capitalised(display.after(stage)), tuple(_of_stage(stage, display)))
             for stage in display.history.active]  # fmt: skip
-    kept = heads if batteries else (heads[0], *heads[2:])
-    return Table(say("Where the energy goes"), "Stage", kept, tuple(rows))
+    return Table(say("Where the energy goes"), "Stage", heads, tuple(rows))
 
 
 def _of_stage(stage: int, display: StagesDisplay) -> Iterator[Name | None]:
-    history = display.history
-    yield Name("energy", moment(TOTAL, history.before(stage)))
-    if display.batteries:
-        names = [Name("energy", moment(battery, stage)) for battery in display.batteries
-                 if stage in history.delivering[battery]]  # fmt: skip
-        yield names[0] if len(names) == 1 else None
+    yield Name("energy", moment(TOTAL, display.history.before(stage)))
+    yield from (Name("energy", moment(battery, stage)) for battery in display.batteries)
     yield Name("energy", moment(TOTAL, stage))
     yield Name("energy", moment(LOST, stage))

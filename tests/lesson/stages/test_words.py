@@ -83,6 +83,20 @@ def test_a_stage_in_which_nothing_moves_is_told_with_the_next() -> None:
     )
 
 
+def test_what_a_battery_did_before_the_start_is_told_so() -> None:
+    """A capacitor that is joined to a battery at first is charged before anything is switched."""
+    text = TRANSFER.replace("S1: {switch: open", "S1: {switch: closed").replace(
+        "  - close: S1\n  - open: S1\n", "  - open: S1\n"
+    ).replace("after 1", "before").replace("energy: V0, ", "")  # fmt: skip
+    goal, reason, _ = told(lesson_of(text))["stage-0-battery"]
+    assert goal == "Find the charge on C₁ at the start"
+    assert reason == (
+        "Before anything is switched, C₁ has been straight across V₀ for long, so the voltages "
+        "agree. The charge on its plates follows from Q = CV."
+    )
+    assert lesson_of(text).display.symbol(Name("charge", "C1@0")).text == "Q₁"
+
+
 def test_unlike_plates_are_told_from_like_ones() -> None:
     """The island's sentence says whether charges add or count against each other."""
     unlike = told(lesson_of(UNLIKE))["stage-1-island"][1]
