@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from enum import StrEnum
 from fractions import Fraction
+from functools import lru_cache
 
 from builder.circuit.law import Law
 from builder.circuit.network import Network
@@ -27,6 +28,7 @@ class NetworkCheck(StrEnum):
     """What the sources deliver against what the elements take; of capacitors, half of it."""
 
 
+@lru_cache(maxsize=64)
 def checks_of(network: Network, law: Law) -> tuple[Check, ...]:
     """All checks of a network with at least one source.
 

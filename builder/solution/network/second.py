@@ -9,6 +9,9 @@ knows nothing of chains, loops or steps. Source of the method: C.-W. Ho, A. Rueh
 from __future__ import annotations
 
 from collections import defaultdict
+from collections.abc import Mapping
+from functools import lru_cache
+from types import MappingProxyType
 from typing import Any
 
 from sympy import Integer, Rational
@@ -116,8 +119,11 @@ def _subtract(target: Row, row: Row, times: Any, at: int, where: dict[int, set[i
             where[column].discard(at)
 
 
-def analyse(network: Network, law: Law) -> tuple[dict[str, Exact], dict[str, Exact]]:
+@lru_cache(maxsize=64)
+def analyse(network: Network, law: Law) -> tuple[Mapping[str, Exact], Mapping[str, Exact]]:
     """The potentials of all junctions and the flows of all sources out of their + terminals.
+
+    Kept for a while, since a network is asked for its elements and for its junctions.
 
     Args:
         network: connected, with at least one source.
@@ -147,7 +153,7 @@ def analyse(network: Network, law: Law) -> tuple[dict[str, Exact], dict[str, Exa
     potentials[ground] = Integer(0)
     flows = {source.name: source.value for source in network.sources}
     flows |= {source.name: solved[at] for at, source in enumerate(volts, start=len(free))}
-    return potentials, flows
+    return MappingProxyType(potentials), MappingProxyType(flows)
 
 
 def _add(rows: list[Row], at: int | None, column: int | None, value: Exact) -> None:

@@ -37,14 +37,15 @@ def problem_of(law: Law, rows: str) -> NetworkProblem:
 
 
 def by_all_methods(problem: NetworkProblem) -> dict[str, NetworkSolution]:
-    """The solutions by the usual method and by all that fit."""
+    """The solutions by all methods that fit; of several sources the usual one is among them."""
     methods = ["loops"]
     if unknown_potentials(task_of(problem)):
         methods.append("junctions")
     if len(problem.network.sources) > 1:
         methods.append("superposition")
     solutions = {name: solve_network(replace(problem, method=name)) for name in methods}
-    solutions["usual"] = solve_network(problem)
+    if len(problem.network.sources) == 1:
+        solutions["usual"] = solve_network(problem)
     return solutions
 
 
