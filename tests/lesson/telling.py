@@ -18,6 +18,7 @@ from builder.lesson.prose import (
     Prose,
     Relation,
     SymbolOf,
+    Told,
     Written,
     WrongNumber,
 )
@@ -86,7 +87,7 @@ def _piece(piece: Piece, display: Display) -> str:
             return display.shown(name).text
         case SymbolOf(name):
             return display.symbol(name).text
-        case WrongNumber(shown=shown):
+        case WrongNumber(shown=shown) | Told(shown):
             return shown.text
         case Relation(text):
             return text

@@ -11,6 +11,7 @@ from builder.circuit.tree import Tree
 from builder.lesson.equations import (
     MOST_TERMS,
     Equation,
+    InLetters,
     Reciprocal,
     Result,
     Side,
@@ -68,6 +69,8 @@ def _side(side: Side, display: NestDisplay) -> str:
             return display.shown(name).text
         case Reciprocal(over, under, unit):
             return f"{over}/({under} {unit})"
+        case InLetters(formula):
+            return _formula(formula, display, numbers=False)
 
 
 def _formula(formula: Formula, display: NestDisplay, *, numbers: bool) -> str:
@@ -197,6 +200,8 @@ def test_equal_is_said_only_of_what_is_exact(problem: NestProblem) -> None:
                         assert len(numbers) <= MOST_TERMS
                     case Symbols():
                         assert row.relation == "="
+                    case InLetters():
+                        pytest.fail("a circuit of numbers has no letters")
 
 
 @given(problem=taught_problems())
