@@ -21,6 +21,10 @@ from builder.lesson.network.write import write_network_lesson
 from builder.lesson.relations.about import about as about_relations
 from builder.lesson.relations.about import topic as topic_of_relations
 from builder.lesson.relations.display import RelationsDisplay
+from builder.lesson.relations.unknown import UnknownDisplay, write_unknown_lesson
+from builder.lesson.relations.unknown import about as about_unknown
+from builder.lesson.relations.unknown import topic as topic_of_unknown
+from builder.lesson.relations.unknown import uses as uses_of_unknown
 from builder.lesson.relations.uses import uses as uses_of_relations
 from builder.lesson.relations.write import write_relations_lesson
 from builder.lesson.stages.about import about as about_stages
@@ -30,6 +34,7 @@ from builder.lesson.stages.display import StagesDisplay
 from builder.lesson.stages.write import write_stages_lesson
 from builder.problem.model import NestProblem, NetworkProblem, Problem, StagesProblem
 from builder.problem.relations.model import RelationsProblem
+from builder.problem.relations.unknowns import UnknownProblem
 from builder.solution import Solution
 
 
@@ -53,6 +58,9 @@ class Kind:
 
 
 KINDS: dict[type[Problem], Kind] = {
+    UnknownProblem: Kind(
+        UnknownDisplay, write_unknown_lesson, about_unknown, topic_of_unknown, uses_of_unknown
+    ),
     RelationsProblem: Kind(
         RelationsDisplay,
         write_relations_lesson,

@@ -12,6 +12,7 @@ from builder.problem.located import Entry, Map
 from builder.problem.nest_body import NestBody
 from builder.problem.network.kind import is_network, read_network_body
 from builder.problem.relations.body import read_relations
+from builder.problem.relations.unknowns import holds_unknowns, read_unknowns
 from builder.problem.shape import ProblemShape, keys_of
 from builder.problem.stages.kind import is_in_stages, read_stages_body
 from builder.problem.stages.reading import STAGES
@@ -112,7 +113,18 @@ def _read_transient(file: File) -> Body:
     return read_transient_body(file.inside, file.table, file.root.get(CHANGE), file.faults)
 
 
+def _has_unknowns(file: File) -> bool:
+    return file.table is None and (file.has("measured") or holds_unknowns(file.inside))
+
+
+def _read_unknowns(file: File) -> Body:
+    if file.circuit is None:
+        return NestBody(UNKNOWN, file.faults)
+    return read_unknowns(file.circuit, file.root.get("measured"), file.faults)
+
+
 KINDS: tuple[Kind, ...] = (
+    Kind(_has_unknowns, _read_unknowns),
     Kind(_is_relations, _read_relations),
     Kind(_is_transient, _read_transient),
     Kind(_is_in_stages, _read_stages),

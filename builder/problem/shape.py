@@ -415,6 +415,12 @@ class ProblemShape(Shape):
         description="The source and the elements.",
         examples=[{"source": "12 V", "series": [{"C1": "10 uF"}, {"C2": "22 uF"}]}],
     )
+    measured: dict[str, str | dict[str, str]] | None = Field(
+        None,
+        description="Beside an element that is unknown: a fact to find it by, one for each.",
+        examples=[{"equivalent": "8 uF"}, {"charge": {"C1": "40 uC"}}],
+        min_length=1,
+    )
     quantities: dict[str, str | QuantityShape] | None = Field(
         None,
         description="Of a problem of plain equations: each name with its value, or with the kind "

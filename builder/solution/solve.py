@@ -7,14 +7,17 @@ from typing import Any
 
 from builder.problem.model import NestProblem, NetworkProblem, Problem, StagesProblem
 from builder.problem.relations.model import RelationsProblem
+from builder.problem.relations.unknowns import UnknownProblem
 from builder.solution.nest.solve import solve_nest
-from builder.solution.relations.solve import solve_relations
 from builder.solution.network.solve import solve_network
+from builder.solution.relations.solve import solve_relations
+from builder.solution.relations.unknown import solve_unknown
 from builder.solution.solution import Solution
 from builder.solution.stages.solve import solve_stages
 
 SOLVERS: dict[type[Problem], Callable[[Any], Solution]] = {
     RelationsProblem: solve_relations,
+    UnknownProblem: solve_unknown,
     NestProblem: solve_nest,
     NetworkProblem: solve_network,
     StagesProblem: solve_stages,

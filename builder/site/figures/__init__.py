@@ -7,17 +7,20 @@ from collections.abc import Callable
 from builder.lesson import Lesson
 from builder.problem.model import NestProblem, NetworkProblem, Problem, StagesProblem
 from builder.problem.relations.model import RelationsProblem
+from builder.problem.relations.unknowns import UnknownProblem
 from builder.site.figures.nest import NestFigures
 from builder.site.figures.network import NetworkFigures
 from builder.site.figures.relations import RelationsFigures
 from builder.site.figures.stages import StagesFigures
 from builder.site.figures.step_figures import FigureMaker
+from builder.site.figures.unknown import UnknownFigures
 
 MAKERS: dict[type[Problem], Callable[[Lesson, str, str], FigureMaker]] = {
     NestProblem: NestFigures.of,
     NetworkProblem: NetworkFigures.of,
     StagesProblem: StagesFigures.of,
     RelationsProblem: RelationsFigures.of,
+    UnknownProblem: UnknownFigures.of,
 }
 """What draws the figures of each kind of problem."""
 

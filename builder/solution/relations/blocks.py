@@ -30,7 +30,7 @@ from builder.quantity.names import Name
 from builder.solution.program import Line, Statement
 from builder.solution.relations.algebra import as_fraction_of, is_told, times_used
 from builder.solution.relations.choosing import may_be
-from builder.solution.relations.step import RelationMove, RelationStep
+from builder.solution.relations.step import RelationMove, RelationStep, step_id
 from builder.solution.relations.substituting import by_substitution
 from builder.solution.relations.trouble import dependent, impossible
 from builder.solution.relations.writing import ONE, ZERO, divided, minus, raised, times
@@ -125,7 +125,7 @@ def _linear(
         if not may_be(name, value):
             raise impossible(problem, block.relations[-1], name, (value,))
     lines = tuple(Line(name, Solved(system, at)) for at, name in enumerate(block.unknowns))
-    return _step(block, RelationMove.TOGETHER, lines)
+    return _step(block, RelationMove.TOGETHER, lines, problem)
 
 
 def linear_in(
@@ -175,7 +175,7 @@ def _powers(
             if inverse[row, at] != 0
         ]
         lines.append(Line(name, times(*factors)))
-    return _step(block, RelationMove.POWERS, tuple(lines))
+    return _step(block, RelationMove.POWERS, tuple(lines), problem)
 
 
 def exponents_in(
@@ -206,9 +206,11 @@ def exponents_in(
     return {name: power for name, power in total.items() if power}, times(*rest)
 
 
-def _step(block: Block, kind: RelationMove, lines: tuple[Line, ...]) -> RelationStep:
+def _step(
+    block: Block, kind: RelationMove, lines: tuple[Line, ...], problem: RelationsProblem
+) -> RelationStep:
     return RelationStep(
-        id=f"find-{block.unknowns[0].of}",
+        id=step_id(block.unknowns[0], problem),
         kind=kind,
         lines=lines,
         statements=tuple(_stated(block.relations)),

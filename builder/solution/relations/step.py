@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from enum import StrEnum
 
-from builder.problem.relations.model import Relation
+from builder.problem.relations.model import Relation, RelationsProblem
 from builder.quantity.names import Name
 from builder.solution.program import Step
 
@@ -25,6 +25,12 @@ class RelationMove(StrEnum):
     """Relations of products and powers are solved together by multiplying and dividing them."""
     SUBSTITUTE = "substitute"
     """One relation is put into another, until one unknown is left."""
+
+
+def step_id(name: Name, problem: RelationsProblem) -> str:
+    """What an author calls the step that finds a quantity: ``find-C``, ``find-charge-C2``."""
+    alone = sum(1 for stated in problem.quantities if stated.name.of == name.of) == 1
+    return f"find-{name.of}" if alone else f"find-{name.quantity}-{name.of}"
 
 
 @dataclass(frozen=True)

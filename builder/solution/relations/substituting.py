@@ -12,7 +12,7 @@ from builder.quantity.putting import put_in
 from builder.solution.program import Line, Statement
 from builder.solution.relations.algebra import in_order, is_told, rearranged, times_used
 from builder.solution.relations.choosing import choose, may_be
-from builder.solution.relations.step import RelationMove, RelationStep
+from builder.solution.relations.step import RelationMove, RelationStep, step_id
 from builder.solution.relations.trouble import dependent, impossible, no_value
 from builder.solution.relations.writing import tidied
 
@@ -58,7 +58,7 @@ def by_substitution(
     if solved.quadratic is not None:
         statements.append(in_order(last, solved.quadratic))
     return RelationStep(
-        id=f"find-{unknowns[0].of}",
+        id=step_id(unknowns[0], problem),
         kind=RelationMove.SUBSTITUTE,
         lines=tuple(lines),
         statements=tuple(dict.fromkeys(statements)),

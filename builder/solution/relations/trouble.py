@@ -103,6 +103,12 @@ def no_value(problem: RelationsProblem, relation: Relation, name: Name, why: str
 def several(problem: RelationsProblem, name: Name, values: tuple[Exact, ...]) -> FaultyFile:
     """The fault of an unknown for which two values are possible."""
     told = all_of(value_text(value, name.quantity) for value in values)
+    if any(relation.about for relation in problem.relations):
+        noun = KINDS[name.quantity].noun
+        return fault(problem, problem.relations[0].at,
+                     f"facts that leave two possible values for the {noun} of {name.of}: {told}",
+                     "facts that leave one",
+                     "Measure something else, or give another value.")  # fmt: skip
     return fault(
         problem, problem.quantity(name).at,
         f"two possible values for {name.of}: {told}",

@@ -19,7 +19,7 @@ from builder.solution.relations.blocks import smallest_block, solve_block
 from builder.solution.relations.choosing import choose
 from builder.solution.relations.comparing import same
 from builder.solution.relations.sides import kind_of_sides
-from builder.solution.relations.step import RelationMove, RelationStep
+from builder.solution.relations.step import RelationMove, RelationStep, step_id
 from builder.solution.relations.trouble import contradiction, no_value, undetermined
 
 
@@ -109,7 +109,7 @@ def _single(name: Name, relation: Relation, at: Walk) -> RelationStep:
     if solved.quadratic is not None:
         statements += (in_order(name, solved.quadratic),)
     return RelationStep(
-        id=f"find-{name.of}",
+        id=step_id(name, at.problem),
         kind=_move(name, relation, solved),
         lines=chosen.lines,
         statements=statements,

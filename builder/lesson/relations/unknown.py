@@ -1,0 +1,266 @@
+"""The lesson of a nest with an unknown element: from what was measured to what is unknown."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import cached_property
+
+from builder.circuit.law import PARALLEL, SERIES
+from builder.circuit.tree import Group, Tree, groups
+from builder.lesson.display import Display, Mention
+from builder.lesson.lesson import Lesson, Row, Table, taught_steps, worth_a_warning
+from builder.lesson.nest.addup import add_up
+from builder.lesson.nest.caution import caution
+from builder.lesson.nest.display import NestDisplay
+from builder.lesson.nest.uses import uses as uses_of_nest
+from builder.lesson.prose import Prose, SymbolOf, Written, listed, number_word, say, sentences
+from builder.lesson.questions import find_list, self_check
+from builder.lesson.vocabulary import vocabulary
+from builder.lesson.words import Words
+from builder.lesson.wrong_rule import Wrong, WrongRule, found_names, slips_of
+from builder.problem.model import NestProblem
+from builder.problem.relations.unknowns import UnknownProblem
+from builder.quantity.kinds import KINDS
+from builder.quantity.names import TOTAL, Name, Symbol
+from builder.solution.relations.step import RelationStep
+from builder.solution.relations.unknown import UnknownSolution
+
+
+@dataclass(frozen=True)
+class UnknownDisplay(Display):
+    """The writing of the quantities: as in the nest with the found values put back.
+
+    Attributes:
+        solution: whose quantities they are.
+    """
+
+    solution: UnknownSolution
+
+    @cached_property
+    def nest(self) -> NestDisplay:
+        """How the nest is written."""
+        return NestDisplay(self.solution.nest)
+
+    @property
+    def members(self) -> tuple[str, ...]:
+        """The single elements."""
+        return self.nest.members
+
+    @property
+    def one(self) -> str:
+        """What one of them is called."""
+        return self.nest.one
+
+    def symbol(self, name: Name) -> Symbol:
+        """The symbol of a quantity."""
+        return self.nest.symbol(name)
+
+    def element(self, id: str) -> SymbolOf:
+        """An element's or equivalent's name."""
+        return self.nest.element(id)
+
+    def asks_for(self, name: Name) -> Prose:
+        """A quantity in words; the value of an unknown element by its kind and name."""
+        return self.nest.asks_for(name)
+
+    def mention(self, of: str) -> Mention | None:
+        """An element that is unknown is told by its name alone."""
+        found = self.nest.mention(of)
+        if found is None or of not in self.solution.problem.unknown:
+            return found
+        return Mention(found.symbol, found.number, both=False)
+
+
+def narrate(step: RelationStep, display: UnknownDisplay) -> Words:
+    """The words of a step: what is sought, and which relation of the nest gives it."""
+    goal = say("Find {what}", what=listed([display.asks_for(name) for name in step.solved_for]))
+    reasons = [_reason(relation.about, step, display) for relation in step.relations]
+    return Words(goal, sentences(*dict.fromkeys(reasons)))
+
+
+def _reason(about: tuple[str, ...], step: RelationStep, display: UnknownDisplay) -> Prose:
+    word, of = about
+    part = _part(of, display.solution.problem.tree)
+    voc = vocabulary(display.solution.problem.law)
+    one = display.element(of)
+    if not isinstance(part, Group):
+        return _of_law(word, of, display)
+    named = display.elements(tuple(inner.id for inner in part.parts))
+    series = part.connection == SERIES
+    if word == "merge":
+        adds = part.connection == display.solution.problem.law.adds_in
+        values = "capacitances" if voc.value == "capacitance" else "resistances"
+        rule = f"their {values} add" if adds else f"the reciprocals of their {values} add"
+        way = "one after the other" if series else "side by side"
+        return say("{named} lie {way}, so {rule} up to that of {one}. Only {what} is not known "
+                   "in this.", named=named, way=way, rule=rule, one=one,
+                   what=SymbolOf(step.solved_for[0]))  # fmt: skip
+    if word == "shared":
+        what = voc.flow if series else "voltage"
+        how = "form one chain" if series else "share both junctions"
+        return say("{named} {how}, so each of them has the {what} of the whole of {one}.",
+                   named=named, how=how, what=what, one=one)  # fmt: skip
+    if word == "added":
+        what = "voltages" if series else f"{voc.flow}s"
+        return say("The {what} of {named} add up to that of {one}, and only one of these is not "
+                   "known.", what=what, named=named, one=one)  # fmt: skip
+    return _of_law(word, of, display)
+
+
+def _of_law(word: str, of: str, display: UnknownDisplay) -> Prose:
+    voc = vocabulary(display.solution.problem.law)
+    one = display.element(of)
+    if word == "work":
+        return say("The {work} of {one} goes by its {flow} and its voltage.",
+                   work=voc.work, one=one, flow=voc.flow)  # fmt: skip
+    return say("For {one} alone {law} holds, and two of the three are known.",
+               one=one, law=voc.flow_law)  # fmt: skip
+
+
+def _part(of: str, tree: Tree) -> Tree:
+    return next((group for group in groups(tree) if group.id == of), tree)
+
+
+def prompt(step: RelationStep, display: UnknownDisplay) -> Prose:
+    """What the class is asked before a step."""
+    word = step.relations[0].about[0]
+    what = listed([display.asks_for(name) for name in step.solved_for])
+    ask = {
+        "merge": "How do the values of a group make up that of its equivalent?",
+        "shared": "Who shares the voltage, and who the flow?",
+        "added": "What adds up here, and what is the rest?",
+        "law": "Of which element are two of the three quantities known by now?",
+        "work": "Which formula for this is there?",
+    }[word]
+    return say("Next comes {what}. {ask}", what=what,
+               ask=ask.replace("flow", vocabulary(display.solution.problem.law).flow))  # fmt: skip
+
+
+def plan(display: UnknownDisplay) -> Prose:
+    """From what was measured inwards; the author's own plan if there is one."""
+    problem = display.solution.problem
+    if problem.plan:
+        return (Written(problem.plan),)
+    unknown = listed([display.element(of) for of in problem.unknown])
+    measured = listed([display.asks_for(fact.name) for fact in problem.facts])
+    return say("Start from what was measured, {measured}, and go from relation to relation until "
+               "only {unknown} is left. Then put the value back and see whether everything adds "
+               "up.", measured=measured, unknown=unknown)  # fmt: skip
+
+
+def write_unknown_lesson(solution: UnknownSolution) -> Lesson:
+    """Write the lesson of a nest with unknown elements."""
+    display = UnknownDisplay(solution)
+    slips = slips_of(display, RULES)
+    checks, rest = add_up(display.nest)
+    return Lesson(
+        display=display,
+        find=find_list(display),
+        predict=None,
+        plan=plan(display),
+        steps=taught_steps(display, narrate, prompt),
+        checks=checks,
+        checks_rest=rest,
+        tables=(_results(display),),
+        second_method="by putting the found value back and solving all junctions at once",
+        warnings=worth_a_warning(slips),
+        questions=self_check(display, slips),
+        caution=caution(display.nest),
+    )
+
+
+def _results(display: UnknownDisplay) -> Table:
+    problem = display.solution.problem
+    law = problem.law
+    quantities = law.quantities if problem.network.source else (law.value,)
+    rows = [
+        Row((display.element(id),), tuple(Name(quantity, id) for quantity in quantities))
+        for id in display.members
+    ]
+    whole = tuple(display.resolve(Name(quantity, TOTAL)) for quantity in quantities)
+    rows.append(Row(say("Whole circuit"), whole, total=True))
+    heads = tuple(KINDS[quantity].noun.capitalize() for quantity in quantities)
+    return Table((), law.element.capitalize(), heads, tuple(rows))
+
+
+def _other_connection(display: UnknownDisplay) -> Iterator[Wrong]:
+    """An unknown in a chain found as if it lay side by side, and the other way round."""
+    problem, values = display.solution.problem, display.solution.values
+    for name, step in found_names(display):
+        if name.quantity != problem.law.value or step.relations[0].about[:1] != ("merge",):  # type: ignore[attr-defined]
+            continue
+        group = _part(step.relations[0].about[1], problem.tree)  # type: ignore[attr-defined]
+        if not isinstance(group, Group) or name.of == group.id:
+            continue
+        whole = values[Name(problem.law.value, group.id)]
+        others = [
+            values[Name(problem.law.value, part.id)] for part in group.parts if part.id != name.of
+        ]
+        adds = group.connection == problem.law.adds_in
+        rest = 1 / whole - sum(1 / one for one in others) if adds else whole - sum(others)
+        if rest == 0:
+            continue
+        way = "in series" if group.connection == PARALLEL else "in parallel"
+        happens = say("taking {named} to be {way}", way=way,
+                      named=display.elements(tuple(part.id for part in group.parts)))  # fmt: skip
+        yield Wrong(name, 1 / rest if adds else rest, step.id, happens)
+
+
+def _other_connection_why(wrong: Wrong, display: UnknownDisplay) -> Prose:
+    law = display.solution.problem.law
+    return say("Both connections have a rule that adds something. {ones} add up in {way}; in the "
+               "other connection it is their reciprocals that add.",
+               ones=f"{law.value.capitalize()}s".replace("ys", "ies"), way=law.adds_in)  # fmt: skip
+
+
+def _equivalent_for_one(display: UnknownDisplay) -> Iterator[Wrong]:
+    """The equivalent taken for the unknown element itself."""
+    problem, values = display.solution.problem, display.solution.values
+    whole = display.resolve(Name(problem.law.value, TOTAL))
+    for name, step in found_names(display):
+        if name.of in problem.unknown and name.quantity == problem.law.value:
+            happens = say("taking the equivalent for {one}", one=display.element(name.of))
+            yield Wrong(name, values[whole], step.id, happens)
+
+
+def _equivalent_for_one_why(wrong: Wrong, display: UnknownDisplay) -> Prose:
+    return say(
+        "The value of the whole circuit is found on the way, and it is tempting to stop "
+        "there. But {one} is only a part of it.",
+        one=display.element(wrong.name.of),
+    )
+
+
+RULES: tuple[WrongRule, ...] = (
+    WrongRule("other-connection", "common practice, no source",
+              "Using the rule of the other connection",
+              _other_connection_why, _other_connection),
+    WrongRule("equivalent-for-one", "common practice, no source",
+              "Taking the equivalent for one element",
+              _equivalent_for_one_why, _equivalent_for_one),
+)  # fmt: skip
+"""The mistakes with unknown elements."""
+
+
+def about(problem: UnknownProblem) -> str:
+    """``three capacitors, one unknown``."""
+    number = len(problem.network.elements)
+    one = problem.law.element
+    elements = f"{number_word(number)} {one}{'' if number == 1 else 's'}"
+    return f"{elements}, {number_word(len(problem.unknown))} unknown"
+
+
+def topic(problem: UnknownProblem) -> str:
+    """What a list of problems can be narrowed down to."""
+    return f"{problem.law.element}s"
+
+
+def uses(problem: UnknownProblem) -> frozenset[str]:
+    """Words for all that occurs in a problem: those of its nest, and ``unknown``."""
+    nest = NestProblem(
+        slug=problem.slug, path=problem.path, title=problem.title, level=problem.level,
+        objectives=problem.objectives, scenario=problem.scenario, find=problem.find,
+        law=problem.law, network=problem.network, tree=problem.tree,
+    )  # fmt: skip
+    return uses_of_nest(nest) | {"unknown"}
