@@ -7,6 +7,7 @@ Steenwijk, Am. J. Phys. 66, 90 (1998), from memory; KR = Klein and Randić, J. M
 
 from __future__ import annotations
 
+import time
 from collections.abc import Iterable
 from itertools import combinations
 
@@ -133,6 +134,16 @@ def test_ladders(sections: int) -> None:
     assert _equivalent(network) == value
     assert way.moves == 2 * sections - 1
     assert way.methods == {"merge"}
+
+
+def test_a_large_grid_is_left_to_equations_at_once() -> None:
+    """400 junctions of unequal resistors: corners are merged, and no long search follows."""
+    graph = networkx.convert_node_labels_to_integers(networkx.grid_2d_graph(20, 20))
+    rows = {f"R{n}": (n % 97 + 1, str(a), str(b)) for n, (a, b) in enumerate(graph.edges)}
+    network = network_of(rows, "0", "399", ("voltage", 1))
+    start = time.process_time()
+    assert route(network, RESISTORS) is None
+    assert time.process_time() - start < 2
 
 
 def test_the_published_cube() -> None:

@@ -1,11 +1,9 @@
-"""Which pieces can be merged, and which carry nothing."""
+"""Which pieces can be merged."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
 from builder.circuit.law import PARALLEL, SERIES
-from builder.solution.network.reductions.moves import Drop, Group, Merge
+from builder.solution.network.reductions.moves import Group, Merge
 from builder.solution.network.reductions.state import Around, State
 
 
@@ -103,30 +101,3 @@ def _chain_through(middle: str, state: State, around: Around, waiting: dict[str,
             inner.insert(0 if side == 0 else len(inner), junction)
             ends[side] = state.pieces[step].other(junction)
     return Group(-1, SERIES, tuple(members), (ends[0], ends[1]), tuple(inner))
-
-
-def idle(state: State) -> Drop | None:
-    """The pieces that no flow can reach and leave again, if there are any."""
-    loops = tuple(id for id, piece in state.pieces.items() if piece.ends[0] == piece.ends[1])
-    if loops:
-        return Drop(loops, "loop")
-    loose = sorted(set(_loose(state)))
-    return Drop(tuple(loose), "loose") if loose else None
-
-
-def _loose(state: State) -> Iterator[int]:
-    """Pieces that a single junction parts from both terminals, or that no wire leads to."""
-    around = state.around
-    for gate in around:
-        reached = {terminal for terminal in state.terminals if terminal != gate}
-        waiting = list(reached)
-        while waiting:
-            here = waiting.pop()
-            for id in around.get(here, ()):
-                there = state.pieces[id].other(here)
-                if there != gate and there not in reached:
-                    reached.add(there)
-                    waiting.append(there)
-        for id, piece in state.pieces.items():
-            if not (set(piece.ends) - {gate}) <= reached:
-                yield id

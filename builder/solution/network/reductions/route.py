@@ -22,6 +22,9 @@ from builder.solution.network.step import NetworkStep
 MOST = 13
 """More than three triangles and stars, or two with symmetry, is more than equations ask for."""
 
+MANY = 120
+"""In networks of more elements only merging is tried, unless another method is asked for."""
+
 
 @dataclass(frozen=True)
 class Route:
@@ -100,6 +103,8 @@ def _route(
         id: Piece(element.between, weight)
         for id, (element, weight) in enumerate(zip(network.elements, elements, strict=True))
     }
+    if len(pieces) > MANY and required is None:
+        allowed = ()
     reciprocal = law.adds_in == SERIES
     state = State(pieces, network.terminals, len(pieces), network.junctions, reciprocal)
     even = _evenly(network, law, allowed, required)

@@ -10,7 +10,8 @@ from itertools import count
 from builder.circuit.law import PARALLEL, SERIES
 from builder.solution.network.reductions.balance import balances
 from builder.solution.network.reductions.exchange import exchanges
-from builder.solution.network.reductions.merging import idle, next_merge
+from builder.solution.network.reductions.idle import idle
+from builder.solution.network.reductions.merging import next_merge
 from builder.solution.network.reductions.moves import (
     METHOD_BALANCE,
     METHOD_STAR,
