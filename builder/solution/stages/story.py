@@ -182,6 +182,6 @@ def _in_order(
     placed = [
         *((step.stage, 0, step) for step in steps),
         *((step.stage or first, 1, step) for step in account if step.id != ALL),
-        *((len(steps), 2, step) for step in account if step.id == ALL),
+        *((len(account), 2, step) for step in account if step.id == ALL),
     ]
     return tuple(step for _, _, step in sorted(placed, key=lambda each: each[:2]))
