@@ -50,6 +50,10 @@ def symbols(used: Collection[str], style: str) -> tuple[ShownSymbol, ...]:
          "arrow.", _stamped(stamp("current-source"))),
         ("terminals", "Terminals", "Two open ends, where something may be joined on. What lies "
          "between them is asked for.", _terminals()),
+        ("ammeter", "Ammeter", "Measures the current that passes it, and keeps no voltage for "
+         "itself.", _meter("ammeter", "A")),
+        ("voltmeter", "Voltmeter", "Measures the voltage between its two ends, and lets nothing "
+         "pass.", _meter("voltmeter", "V")),
         ("switch", "Open switch", "A gap: nothing passes, and what it parts is two junctions.",
          _stamped(stamp("switch-open"))),
         ("switch", "Closed switch", "As good as a wire: what it joins is one junction.",
@@ -63,6 +67,13 @@ def symbols(used: Collection[str], style: str) -> tuple[ShownSymbol, ...]:
          _wires("M8 32H88M48 6V58")),
         ("parallel", "Crossing with a dot", "Four wires that are joined: all of them are one "
          "junction.", _wires("M8 32H88M48 6V58", dot=True)),
+        ("network", "Hop", "A wire that leaps over another: they are not joined. It is drawn only "
+         "where a crossing cannot be avoided.", _wires("M48 6V58M8 32H41A7 7 0 0 1 55 32H88")),
+        ("potential", "Ground", "The junction whose potential counts as zero.", _ground()),
+        ("several-sources", "Current arrow", "The direction in which a current is counted. A "
+         "negative one flows against it.", _arrow()),
+        ("loops", "Loop arrow", "A current that goes all the way round a loop, in the direction of "
+         "the arrow.", _loop_arrow()),
     )  # fmt: skip
     return tuple(
         ShownSymbol(called, means, drawing)
@@ -120,6 +131,38 @@ def _battery() -> Markup:
         for x, sign in ((left, "+"), (right, "−"))
     )
     return _stamped(shape, signs)
+
+
+def _meter(kind: str, letter: str) -> Markup:
+    return _stamped(
+        stamp(kind),
+        f'<text x="{WIDTH / 2:g}" y="{HEIGHT / 2 + 5:g}" text-anchor="middle" font-size="15" '
+        f'fill="currentColor">{letter}</text>',
+    )
+
+
+def _ground() -> Markup:
+    shape = stamp("ground")
+    return _picture(
+        f'<path stroke="currentColor" {_ROUND} d="M8 20H88M48 20V28"/>'
+        f'<g transform="translate(48 28)"><path stroke="currentColor" {_ROUND} '
+        f'd="{_outline(shape, filled=False)}"/></g>'
+    )
+
+
+def _arrow() -> Markup:
+    return _picture(
+        f'<path stroke="currentColor" {_ROUND} d="M8 32H88"/>'
+        '<path fill="currentColor" d="M56 32L42 26V38Z"/>'
+    )
+
+
+def _loop_arrow() -> Markup:
+    """Three quarters of a circle, clockwise, with its head at the end."""
+    return _picture(
+        f'<path stroke="currentColor" {_ROUND} d="M30 32A18 18 0 1 1 48 50"/>'
+        '<path fill="currentColor" d="M40 50L54 43V57Z"/>'
+    )
 
 
 def _wires(path: str, *, dot: bool = False) -> Markup:

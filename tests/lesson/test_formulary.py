@@ -12,11 +12,12 @@ from builder.circuit.law import LAWS, PARALLEL, SERIES
 from builder.lesson.formulary import MEANINGS, Equality, Rule, meanings, sheet_symbol, sheets
 from builder.lesson.glossary import WORDS, words
 from builder.lesson.kinds import used_in, uses
-from builder.problem import read_problem_text
+from builder.problem import read_problem, read_problem_text
 from builder.quantity.exact import Exact
 from builder.quantity.formula import evaluate, names_in
 from builder.quantity.kinds import KINDS
 from builder.quantity.names import TOTAL, Name
+from tests.conftest import ROOT
 from tests.site.pages import FLASHER, HEATER, LEFTOVERS
 
 EVERYTHING = frozenset(
@@ -178,7 +179,10 @@ def test_the_glossary_is_in_order_and_reads_well() -> None:
 
 def test_every_word_can_be_met() -> None:
     """What a word needs is something that problems can use."""
-    problems = [read_problem_text(text, "a.yml") for text in (FLASHER, HEATER, LEFTOVERS)]
+    problems = [
+        *(read_problem_text(text, "a.yml") for text in (FLASHER, HEATER, LEFTOVERS)),
+        *(read_problem(path) for path in sorted((ROOT / "content" / "problems").glob("*.yml"))),
+    ]
     assert {word.needs for word in WORDS if word.needs} <= used_in(problems)
     assert {word.best for word in WORDS if "asked-" not in word.best and word.best} <= used_in(
         problems

@@ -227,6 +227,14 @@ class NetworkDisplay(Display):
         first, second = self.between(id)
         return say("from {first} to {second}", first=first, second=second)
 
+    def way_back(self, id: str) -> Prose:
+        """The direction against that in which an element's flow is counted: ``from b to a``."""
+        inside = self._source_around(id)
+        if inside is not None:
+            return say("into {source}", source=self.element(inside.name))
+        first, second = self.between(id)
+        return say("from {second} to {first}", first=first, second=second)
+
     def asks_for(self, name: Name) -> Prose:
         """``the current through R₁ from a to b``, ``the power that E₁ delivers``."""
         name = self.resolve(name)

@@ -170,10 +170,9 @@ def meaning_of_minus(found: tuple[Name, ...], display: NetworkDisplay) -> Prose:
             "{symbols} are negative: their plates are charged the other way round than we "
             "assumed.", symbols=symbols)  # fmt: skip
     if one:
-        first, second = display.between(flows[0].of)
-        return say("{symbols} is negative: the current really flows from {second} to {first}, "
-                   "against the direction in which we count it.", symbols=symbols, first=first,
-                   second=second)  # fmt: skip
+        return say("{symbols} is negative: the current really flows {back}, against the direction "
+                   "in which we count it.", symbols=symbols,
+                   back=display.way_back(flows[0].of))  # fmt: skip
     return say("{symbols} are negative: these currents really flow against the direction in which "
                "we count them.", symbols=symbols)  # fmt: skip
 
