@@ -5,11 +5,13 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 
 from tests.bench.building import measure_building
+from tests.bench.grids import measure_grids
 from tests.bench.solving import measure_solving
 from tests.bench.weighing import measure_pages
 
 MEASUREMENTS: tuple[Callable[[], Iterator[str]], ...] = (
     measure_solving,
+    measure_grids,
     measure_building,
     measure_pages,
 )

@@ -8,7 +8,6 @@ knows nothing of chains, loops or steps. Source of the method: C.-W. Ho, A. Rueh
 
 from __future__ import annotations
 
-from collections import defaultdict
 from collections.abc import Mapping
 from functools import lru_cache
 from types import MappingProxyType
@@ -28,15 +27,16 @@ from builder.quantity.names import TOTAL, Name
 Row = dict[int, Any]
 """The coefficients of one equation that are not zero, by column; the right side is ``RIGHT``."""
 RIGHT = -1
-SPARSE_FROM = 60
-"""From so many unknowns on, rows are eliminated one by one: grids stay nearly empty."""
 
 
 def solve_rows(rows: list[Row], size: int) -> list[Exact]:
-    """The unknowns of a square system of sparse rows, exactly.
+    """The unknowns of a square system, exactly.
+
+    Rationals go to FLINT's fraction-free elimination, which solves 400 junctions in well under a
+    second; elimination that keeps rows nearly empty took four times as long in Python.
 
     Args:
-        rows: entries are rationals, or expressions of symbols.
+        rows: the entries that are not zero: rationals, or expressions of symbols.
         size: the number of unknowns and of rows.
 
     Raises:
@@ -50,73 +50,15 @@ def solve_rows(rows: list[Row], size: int) -> list[Exact]:
         domain, elements = construct_domain(entries, field=True)
     given = iter(elements)
     known = [{column: next(given) for column in row} for row in rows]
-    solve = _eliminate if size >= SPARSE_FROM else _dense
-    return [domain.to_sympy(value) for value in solve(known, size, domain)]
-
-
-def _dense(rows: list[Row], size: int, domain: Any) -> list[Any]:
-    matrix = [[row.get(column, domain.zero) for column in range(size)] for row in rows]
-    right = [[row.get(RIGHT, domain.zero)] for row in rows]
+    matrix = [[row.get(column, domain.zero) for column in range(size)] for row in known]
+    right = [[row.get(RIGHT, domain.zero)] for row in known]
     try:
         solved = DomainMatrix(matrix, (size, size), domain).lu_solve(
             DomainMatrix(right, (size, 1), domain)
         )
     except DMNonInvertibleMatrixError:
         raise ZeroDivisionError("the network has no single solution") from None
-    return list(solved.to_list_flat())
-
-
-def _eliminate(rows: list[Row], size: int, domain: Any) -> list[Any]:
-    """Gauss's elimination, always with a row and a column that fill in little (Markowitz)."""
-    where: dict[int, set[int]] = defaultdict(set)
-    for at, row in enumerate(rows):
-        for column in row:
-            where[column].add(at)
-    left = set(range(size))
-    done: list[tuple[int, Row]] = []
-    while left:
-        at, column = _pivot(rows, left, where)
-        row = rows[at]
-        left.remove(at)
-        for other_column in row:
-            where[other_column].discard(at)
-        over = row[column]
-        for other in list(where[column]):
-            _subtract(rows[other], row, rows[other][column] / over, other, where)
-        done.append((column, row))
-    found: dict[int, Any] = {}
-    for column, row in reversed(done):
-        value = row.get(RIGHT, domain.zero)
-        for other_column, coefficient in row.items():
-            if other_column not in (RIGHT, column):
-                value = value - coefficient * found[other_column]
-        found[column] = value / row[column]
-    return [found[column] for column in range(size)]
-
-
-def _pivot(rows: list[Row], left: set[int], where: dict[int, set[int]]) -> tuple[int, int]:
-    best: tuple[int, int, int] | None = None
-    for at in sorted(left, key=lambda index: (len(rows[index]), index))[:4]:
-        for column in rows[at]:
-            if column == RIGHT:
-                continue
-            cost = (len(rows[at]) - 1) * (len(where[column]) - 1)
-            if best is None or cost < best[0]:
-                best = (cost, at, column)
-    if best is None:
-        raise ZeroDivisionError("the network has no single solution")
-    return best[1], best[2]
-
-
-def _subtract(target: Row, row: Row, times: Any, at: int, where: dict[int, set[int]]) -> None:
-    for column, coefficient in row.items():
-        value = target.get(column, 0) - times * coefficient
-        if value:
-            target[column] = value
-            where[column].add(at)
-        elif column in target:
-            del target[column]
-            where[column].discard(at)
+    return [domain.to_sympy(value) for value in solved.to_list_flat()]
 
 
 @lru_cache(maxsize=64)
