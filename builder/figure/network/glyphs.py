@@ -61,8 +61,8 @@ class Way(NamedTuple):
     Attributes:
         down: whether they lie on an upright wire.
         symbols: ``iec`` or ``ieee``.
-        plain: whether all numbers are taken as equally wide, for choices that should not
-            change while values are found.
+        plain: whether all numbers are taken as equally wide, without arrows and marks, for
+            choices that should not change while values are found.
     """
 
     down: bool
@@ -82,10 +82,10 @@ def glyphs_of(link: Link, way: Way) -> tuple[Glyph, ...]:
         return (_open_end(branch, way.down),)
     turn = _turn(link.forward, way.down)
     symbol = _symbol_glyph(branch, turn, way)
-    if branch.arrow is None:
+    if branch.arrow is None or way.plain:
         return (symbol,)
     with_wire = branch.arrow.forward == link.forward
-    arrow = _arrow_glyph(branch, branch.arrow, _turn(with_wire, way.down), way)
+    arrow = _arrow_glyph(branch, branch.arrow, _turn(with_wire, way.down), way.down)
     return (arrow, symbol) if with_wire else (symbol, arrow)
 
 
@@ -136,7 +136,7 @@ def _symbol_glyph(branch: Branch, turn: str, way: Way) -> Glyph:
     lines = (*_meter_letter(branch), *_ends(branch, turn, body, down))
     lines += _beside(label, height) if down else _above_and_below(label, height, bool(lines))
     box = around(body, *(line.box for line in lines))
-    if branch.marked:
+    if branch.marked and not way.plain:
         box = grown(box, FRAME_PAD)
     reach = max(-box.top, box.bottom) if down else max(-box.left, box.right)
     half = max(length + LEAD, reach + TEXT_ASIDE / (2 if down else 1))
@@ -206,27 +206,26 @@ def _ending(text: str, at: Point) -> TextLine:
     return replace(line, at=Point(at.x, line.at.y), anchor="end")
 
 
-def _arrow_glyph(branch: Branch, arrow: Arrow, turn: str, way: Way) -> Glyph:
+def _arrow_glyph(branch: Branch, arrow: Arrow, turn: str, down: bool) -> Glyph:
     long, wide = HEAD_LENGTH / 2, HEAD_WIDTH / 2
-    body = Box(-wide, -long, wide, long) if way.down else Box(-long, -wide, long, wide)
-    runs = _arrow_text(arrow, way.plain)
+    body = Box(-wide, -long, wide, long) if down else Box(-long, -wide, long, wide)
+    runs = _arrow_text(arrow)
     stacked = (runs,) if runs else ()
-    if way.down:
+    if down:
         lines = stack_start(stacked, wide + 4.0, 0.0)
     else:
         lines = stack_middle(stacked, 0.0, -wide - 3.0 - LINE * len(stacked))
     box = around(body, *(line.box for line in lines))
-    reach = max(-box.top, box.bottom) if way.down else max(-box.left, box.right)
-    half = max(long + 8.0, reach + (1.0 if way.down else 3.0))
+    reach = max(-box.top, box.bottom) if down else max(-box.left, box.right)
+    half = max(long + 8.0, reach + (1.0 if down else 3.0))
     return Glyph(branch, "", turn, lines, body, box, half, is_arrow=True)
 
 
-def _arrow_text(arrow: Arrow, plain: bool) -> Runs:
+def _arrow_text(arrow: Arrow) -> Runs:
     value = arrow.text
     if value is None:
         return letter(Label(arrow.symbol)).name if arrow.symbol is not None else ()
-    text = "4.7 mA" if plain else value.text
-    named = ValueText(text, arrow.symbol or value.symbol, value.sign, value.key)
+    named = ValueText(value.text, arrow.symbol or value.symbol, value.sign, value.key)
     if named.symbol is None:
         return letter(Label(Symbol(""), (named,))).own
     return letter(Label(named.symbol, (named,))).found[0]

@@ -11,13 +11,13 @@ from builder.figure.network.metric import Demand, measure
 from builder.figure.network.pieces import Sheet
 from builder.figure.network.placing import course_by_place
 from builder.figure.network.request import Branch, NetworkDrawing
-from builder.figure.network.runs import Run, runs_of, sharings
+from builder.figure.network.runs import runs_of
+from builder.figure.network.sharing import share
 from builder.figure.network.skeleton import connected_parts, skeleton, with_terminals
 from builder.figure.scene import TERMINAL_RADIUS, Box, Component, Point, Scene
 from builder.figure.text_size import LINE
 
 MARGIN = 8.0
-_WORSE, _ODD = 24.0, 80.0
 _TRIES = 6
 
 
@@ -34,7 +34,8 @@ def places_of(drawing: NetworkDrawing) -> dict[str, tuple[float, float]]:
 
 def _scene(drawing: NetworkDrawing) -> tuple[Scene, dict[str, Point]]:
     course = _course(drawing)
-    runs = _shared(course, drawing.symbols)
+    shared = share(course, drawing.symbols, drawing.hint)
+    runs = runs_of(course, shared, drawing.symbols, False)
     columns: list[Demand] = []
     rows: list[Demand] = []
     for _ in range(_TRIES):
@@ -99,27 +100,6 @@ def _branches(drawing: NetworkDrawing) -> tuple[Branch, ...]:
         if all(is_planar(skeleton(part)) for part in connected_parts(stubs)):
             return stubs
     return branches
-
-
-def _shared(course: Course, symbols: str) -> list[Run]:
-    """The straight pieces, with links shared among them so that the figure is small."""
-    choices = [sharings(route) for route in course.routes]
-    shared = tuple(ways[0] for ways in choices)
-    best = measure(course, runs_of(course, shared, symbols, True)).size
-    for number, ways in enumerate(choices):
-        others = ways[1:4] if course.routes[number].seat is None else ()
-        for rank, way in enumerate(others, start=1):
-            tried = (*shared[:number], way, *shared[number + 1 :])
-            size = measure(course, runs_of(course, tried, symbols, True)).size
-            size += rank * (_ODD if _alone(course.routes[number]) else _WORSE)
-            if size < best:
-                best, shared = size, tried
-    return runs_of(course, shared, symbols, False)
-
-
-def _alone(route: Route) -> bool:
-    """Whether one element has the way for itself, be it opposite the lead of a ring."""
-    return len(route.chain.links) <= 1 + (route.chain.start == route.chain.end)
 
 
 def _with_arrow_text(component: Component, sheet: Sheet) -> Component:

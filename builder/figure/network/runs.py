@@ -8,12 +8,7 @@ from itertools import pairwise
 
 from builder.figure.network.course import Cell, Course, Route
 from builder.figure.network.glyphs import Glyph, Way, glyphs_of
-from builder.figure.network.request import SOURCES
-from builder.figure.network.skeleton import PORT, STUB_MINUS, STUB_PLUS, Link
-
-UPRIGHT = SOURCES | {PORT}
-_SEAT = 6.0
-STUBS = frozenset({STUB_PLUS, STUB_MINUS})
+from builder.figure.network.skeleton import Link
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,77 +54,6 @@ class Run:
 def straights(route: Route) -> tuple[Straight, ...]:
     """The straight pieces of a way, from its start to its end."""
     return tuple(Straight(min(a, b), max(a, b), a < b) for a, b in pairwise(route.cells) if a != b)
-
-
-def sharings(route: Route) -> tuple[tuple[int, ...], ...]:
-    """The ways worth trying to share a chain's links among its straight pieces, best first.
-
-    Each says how many links stand on each piece.
-    """
-    pieces, links = straights(route), route.chain.links
-    found = [
-        shared
-        for shared in _shared(len(links), len(pieces))
-        if _fits(shared, pieces, links, route.lead)
-    ]
-    found.sort(key=lambda shared: _crowding(shared, pieces, links) - _seated(shared, route))
-    return tuple(found[:6])
-
-
-def _seated(shared: tuple[int, ...], route: Route) -> float:
-    """What it is worth that the first element, or the lead's source, has its seat."""
-    if route.seat is None or not shared[route.seat]:
-        return 0.0
-    before = sum(shared[: route.seat])
-    here = route.chain.links[before : before + shared[route.seat]]
-    wanted = UPRIGHT if route.lead else frozenset({here[0].branch.kind})
-    return _SEAT if any(link.branch.kind in wanted for link in here) else 0.0
-
-
-def _shared(count: int, places: int) -> Iterator[tuple[int, ...]]:
-    if places == 1:
-        yield (count,)
-        return
-    for here in range(count + 1):
-        for rest in _shared(count - here, places - 1):
-            yield (here, *rest)
-
-
-def _fits(
-    shared: tuple[int, ...], pieces: tuple[Straight, ...], links: tuple[Link, ...], lead: bool
-) -> bool:
-    """Sources at the left stand upright; open ends have a piece of their own."""
-    start = 0
-    for count, piece in zip(shared, pieces, strict=True):
-        kinds = [link.branch.kind for link in links[start : start + count]]
-        start += count
-        if PORT in kinds and count > 1:
-            return False
-        if lead and not piece.down and UPRIGHT & set(kinds):
-            return False
-        if STUBS & set(kinds) and piece is not (pieces[-1] if kinds[-1] in STUBS else pieces[0]):
-            return False
-    return True
-
-
-def _crowding(
-    shared: tuple[int, ...], pieces: tuple[Straight, ...], links: tuple[Link, ...]
-) -> float:
-    """How far a sharing is from the usual look; the weights are our own taste."""
-    total, start = 0.0, 0
-    top = min(piece.low[1] for piece in pieces)
-    for count, piece in zip(shared, pieces, strict=True):
-        kinds = [link.branch.kind for link in links[start : start + count]]
-        start += count
-        if not count:
-            continue
-        room = piece.span + (0.5 if piece.down else 0.0)
-        total += (count / room) ** 2 + 0.4 * (count - 1)
-        total += sum(0.9 for kind in kinds if kind.endswith("source") and not piece.down)
-        if not piece.down:
-            # Along the top rather than along the bottom.
-            total += 0.8 if piece.low[1] > top else -0.05
-    return total
 
 
 def runs_of(
