@@ -54,7 +54,10 @@ class UnknownDisplay(Display):
 
     def symbol(self, name: Name) -> Symbol:
         """The symbol of a quantity."""
-        return self.nest.symbol(name)
+        of, _, number = name.of.partition("'")
+        symbol = self.nest.symbol(Name(name.quantity, of))
+        index = ",".join(part for part in (symbol.index, number) if part)
+        return Symbol(symbol.letter, index, symbol.mark)
 
     def element(self, id: str) -> SymbolOf:
         """An element's or equivalent's name."""
@@ -80,7 +83,7 @@ def narrate(step: RelationStep, display: UnknownDisplay) -> Words:
 
 
 def _reason(about: tuple[str, ...], step: RelationStep, display: UnknownDisplay) -> Prose:
-    word, of = about
+    word, of = about[:2]
     part = _part(of, display.solution.problem.tree)
     voc = vocabulary(display.solution.problem.law)
     one = display.element(of)

@@ -11,6 +11,9 @@ from builder.quantity.formula import Formula
 from builder.quantity.names import Name
 from builder.quantity.show import Shown
 
+EXTRA = "extra"
+"""Marks a relation that follows from the others of its problem, at the end of its ``about``."""
+
 
 @dataclass(frozen=True)
 class Stated:

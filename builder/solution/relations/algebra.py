@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import lru_cache
 
 from builder.problem.relations.model import Relation
 from builder.quantity.formula import (
@@ -70,6 +71,7 @@ def is_told(name: Name, relation: Relation) -> bool:
     return alone and times_used(relation.left, name) + times_used(relation.right, name) == 1
 
 
+@lru_cache(maxsize=4096)
 def rearranged(left: Formula, right: Formula, name: Name) -> Rearranged | None:
     """``left = right`` solved for ``name``, which must occur; None if that cannot be done."""
     on_left, on_right = times_used(left, name), times_used(right, name)

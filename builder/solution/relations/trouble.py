@@ -51,6 +51,7 @@ def dependent(
 ) -> FaultyFile:
     """The fault of relations that leave their unknowns open, or contradict each other."""
     last = relations[-1]
+    unknowns = tuple({name.of: name for name in unknowns}.values())
     return fault(
         problem, last.at,
         f"{quoted(last.written)}, which says of {all_of(name.of for name in unknowns)} what the "

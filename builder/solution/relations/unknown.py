@@ -6,11 +6,11 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from builder.circuit.law import SERIES
-from builder.circuit.tree import Group, Tree, groups, leaves
+from builder.circuit.tree import Group, Leaf, Tree, groups, leaves
 from builder.errors import Fault, FaultyFile
 from builder.problem.gathering import START, Mark, all_of, one_of
 from builder.problem.model import NestProblem
-from builder.problem.relations.model import Relation, RelationsProblem, Stated
+from builder.problem.relations.model import EXTRA, Relation, RelationsProblem, Stated
 from builder.problem.relations.unknowns import Fact, UnknownProblem
 from builder.quantity.exact import Exact
 from builder.quantity.formula import Formula, Ref, Sum, names_in
@@ -216,20 +216,25 @@ def _relations(
     for group in groups(problem.tree):
         members = tuple(Ref(naming.value(part.id)) for part in group.parts)
         merged = law.merged(group.connection, members)
-        yield _relation(Ref(naming.value(group.id)), merged, "merge", group)
+        extra = source is not None
+        yield _relation(Ref(naming.value(group.id)), merged, "merge", group, extra=extra)
         if source is not None:
             yield from _shared(group, naming)
     if source is None:
         return
     for part in _every_part(problem.tree):
         value, flow, drop = (Ref(of(part.id)) for of in (naming.value, naming.flow, naming.drop))
-        yield _relation(flow, law.flow_from(value, drop), "law", part)
+        extra = isinstance(part, Group)
+        yield _relation(flow, law.flow_from(value, drop), "law", part, extra=extra)
     worked = {name.of for name in problem.find if name.quantity == law.work}
-    worked |= {fact.name.of for fact in facts if fact.name.quantity == law.work}
+    measured = {fact.name.of for fact in facts if fact.name.quantity == law.work}
+    worked |= measured
     for part in _every_part(problem.tree):
         if part.id in worked or (part.id == problem.tree.id and TOTAL in worked):
             flow, drop = Ref(naming.flow(part.id)), Ref(naming.drop(part.id))
             work = law.work_from_flow_and_drop(flow, drop)
+            if part.id in measured and part.id not in problem.unknown and isinstance(part, Leaf):
+                work = law.work_from_flow(Ref(naming.value(part.id)), flow)
             yield _relation(Ref(naming.work(part.id)), work, "work", part)
 
 
@@ -250,7 +255,10 @@ def _every_part(tree: Tree) -> Iterator[Tree]:
             yield from _every_part(part)
 
 
-def _relation(left: Formula, right: Formula, word: str, part: Tree) -> Relation:
+def _relation(
+    left: Formula, right: Formula, word: str, part: Tree, *, extra: bool = False
+) -> Relation:
+    """A relation of the nest; ``extra`` if it follows from the others."""
     written = {
         "merge": f"the equivalent of {all_of(leaves(part))}",
         "shared": f"what {all_of(leaves(part))} share",
@@ -258,4 +266,4 @@ def _relation(left: Formula, right: Formula, word: str, part: Tree) -> Relation:
         "law": f"the law of {all_of(leaves(part))}",
         "work": f"the energy or power of {all_of(leaves(part))}",
     }[word]
-    return Relation(left, right, written, about=(word, part.id))
+    return Relation(left, right, written, about=(word, part.id, *((EXTRA,) if extra else ())))

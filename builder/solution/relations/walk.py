@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
 
-from builder.problem.relations.model import Relation, RelationsProblem
+from builder.problem.relations.model import EXTRA, Relation, RelationsProblem
 from builder.quantity.exact import Exact
 from builder.quantity.formula import evaluate, names_in
 from builder.quantity.names import Name
@@ -129,7 +129,8 @@ def _move(name: Name, relation: Relation, solved: Rearranged) -> RelationMove:
 def _together(at: Walk) -> None:
     """Solve the smallest set of relations that can be solved together."""
     holding = {id(relation): at.unknowns_of(relation) for relation in at.left}
-    waiting = [relation for relation in at.left if holding[id(relation)]]
+    # What follows from other relations would only seem to determine something.
+    waiting = [one for one in at.left if holding[id(one)] and EXTRA not in one.about[2:]]
     block = smallest_block(waiting, at.unknowns_of)
     if block is None:
         missing = tuple(name for name in at.problem.unknowns if name not in at.known)

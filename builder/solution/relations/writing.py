@@ -146,6 +146,8 @@ def tidied(formula: Formula) -> Formula:
 
 def is_negative(formula: Formula) -> bool:
     """Whether a term is written with a minus sign."""
+    if isinstance(formula, Sum):
+        return all(map(is_negative, formula.terms))
     return isinstance(formula, Negative) or (isinstance(formula, Num) and formula.value < 0)
 
 
