@@ -40,7 +40,9 @@ class QuestionShape(Shape):
     """A question of your own, answered by a quantity or by a choice."""
 
     ask: str = Field(description="The question.", examples=["What is the charge on {C2.name}?"])
-    answer: str | Annotated[dict[str, str], Field(min_length=1, max_length=1)] | None = Field(
+    answer: (
+        str | Annotated[dict[str, str | dict[str, str]], Field(min_length=1, max_length=1)] | None
+    ) = Field(
         None,
         description="The quantity whose value is the answer.",
         examples=[{"charge": "C2"}, "equivalent"],
