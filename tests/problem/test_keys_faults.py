@@ -56,7 +56,7 @@ from tests.problem.samples import NEST, changed, faults_of
             "titel",
             [
                 '1:1: found the key "titel"; expected title, level, objectives, '
-                "scenario, circuit, quantities, plates, relations, stages, change, "
+                "scenario, circuit, measured, quantities, plates, relations, stages, change, "
                 "find, digits, plan, words or "
                 "questions. Did you mean "
                 '"title"?'
@@ -69,7 +69,7 @@ from tests.problem.samples import NEST, changed, faults_of
             "author: me\nfind",
             [
                 '7:1: found the key "author"; expected title, level, objectives, '
-                "scenario, circuit, quantities, plates, relations, stages, change, "
+                "scenario, circuit, measured, quantities, plates, relations, stages, change, "
                 "find, digits, plan, words or "
                 "questions. Delete the "
                 "key, or check its spelling."
