@@ -14,7 +14,7 @@ from builder.solution.network.junctions import junction_equations, levels_of
 from builder.solution.network.loops import loop_branches, loop_equations, loops_of
 from builder.solution.network.reductions.route import route, route_by
 from builder.solution.network.spreading import by_potentials
-from builder.solution.network.step import NetworkStep
+from builder.solution.network.step import NetworkMove, NetworkStep
 from builder.solution.network.windows import independent_loops
 
 JUNCTIONS, LOOPS = "junctions", "loops"
@@ -104,6 +104,21 @@ def by_reduction(task: Task, method: str | None = None) -> Steps | None:
     return found.steps if found is not None else None
 
 
+_SHOWS = (
+    ("delta-star", {NetworkMove.STAR, NetworkMove.TRIANGLE}),
+    ("symmetry", {NetworkMove.JOIN, NetworkMove.SPREAD}),
+    ("balance", {NetworkMove.BALANCE}),
+    (JUNCTIONS, {NetworkMove.JUNCTIONS}),
+    (LOOPS, {NetworkMove.LOOPS}),
+)
+
+
+def method_of(steps: Steps) -> str:
+    """The method that steps take, by their boldest move; merging if there is nothing else."""
+    moves = {step.kind for step in steps}
+    return next((method for method, shown in _SHOWS if moves & shown), REDUCTIONS[0])
+
+
 def usual(task: Task) -> tuple[Steps, str]:
     """The steps and the method that a teacher would take.
 
@@ -113,7 +128,7 @@ def usual(task: Task) -> tuple[Steps, str]:
     """
     reduced = by_reduction(task)
     if reduced is not None:
-        return reduced, REDUCTIONS[0]
+        return reduced, method_of(reduced)
     junctions = unknown_potentials(task)
     loops = len(independent_loops(task.branches))
     if loops > 1 and (junctions <= FEW_UNKNOWNS or junctions < loops):

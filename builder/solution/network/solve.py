@@ -21,6 +21,7 @@ from builder.quantity.formula import Formula, Ref
 from builder.quantity.kinds import KINDS
 from builder.quantity.names import TOTAL, Name
 from builder.quantity.show import Shown
+from builder.quantity.symbolic import same
 from builder.solution.check import Check, hold_all
 from builder.solution.network.checks import checks_of
 from builder.solution.network.equivalent_source import by_equivalent_source, equivalent_steps
@@ -33,6 +34,7 @@ from builder.solution.network.methods import (
     Task,
     by_loops,
     by_reduction,
+    method_of,
     usual,
 )
 from builder.solution.network.renaming import substituted, with_refs
@@ -148,7 +150,7 @@ def _core(problem: NetworkProblem, task: Task) -> tuple[Steps, str]:
         reduced = by_reduction(task, method) if method else equivalent_steps(task)
         if reduced is None:
             raise _misfit(problem)
-        return reduced, method or REDUCTIONS[0]
+        return reduced, method or method_of(reduced)
     if method is None:
         return usual(task)
     if method == SUPERPOSITION:
@@ -254,5 +256,5 @@ def _compare(
     """Report the first quantity in which the methods differ."""
     for name, value in second.items():
         found = by_steps.get(_resolved(name, problem, by_steps))
-        if found != value:
+        if found is None or not same(found, value):
             raise refuse_difference(problem.slug, name.of, name.quantity, found, value)

@@ -65,7 +65,7 @@ def tables(draw: st.DrawFn, law: Law | None = None, most_sources: int = 4) -> tu
     sources = draw(st.integers(1, most_sources))
     nodes = [wiring.junction() for _ in range(draw(st.integers(2, 5)))]
     ring = list(zip(nodes, [*nodes[1:], nodes[0]], strict=True))
-    more = draw(st.integers(0, 5))
+    more = draw(st.integers(0, 4))
     ears = [tuple(draw(st.permutations(nodes))[:2]) for _ in range(more)]
     plain = draw(st.integers(0, len(ring) - 1))
     for at, ends in enumerate([*ring, *ears]):
