@@ -82,12 +82,12 @@ class RelationsDisplay(Display):
         return {stated.name.of: stated.name for stated in self.solution.problem.quantities}[of]
 
     def asks_for(self, name: Name) -> Prose:
-        """``the capacitance C``, or the author's words: ``the gap between the plates, d``."""
+        """``the capacitance C``, or the author's words: ``the gap between the plates (d)``."""
         stated = self.stated(name)
         if stated is not None and len(stated.means.split()) == 2:
             return say("{means} {symbol}", means=stated.means, symbol=SymbolOf(name))
         if stated is not None and stated.means:
-            return say("{means}, {symbol}", means=stated.means, symbol=SymbolOf(name))
+            return say("{means} ({symbol})", means=stated.means, symbol=SymbolOf(name))
         return say("the {noun} {symbol}", noun=KINDS[name.quantity].noun, symbol=SymbolOf(name))
 
     def mention(self, of: str) -> Mention | None:

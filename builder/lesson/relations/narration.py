@@ -36,6 +36,15 @@ def narrate(step: RelationStep, display: RelationsDisplay) -> Words:
     return Words(goal(step, display), reason, remark)
 
 
+def in_turn(parts: list[Prose]) -> Prose:
+    """``a, then b, then c``."""
+    told: list[Prose] = []
+    for part in parts:
+        told += [say(", then ")] if told else []
+        told.append(part)
+    return tuple(piece for part in told for piece in part)
+
+
 def goal(step: RelationStep, display: RelationsDisplay) -> Prose:
     """``Find the capacitance C``."""
     return say("Find {what}", what=listed([display.asks_for(name) for name in step.solved_for]))
@@ -89,7 +98,7 @@ def _how(step: RelationStep, name: Name) -> Prose:
     return say(
         "To leave {what} alone, {moves}, on both sides alike.",
         what=what,
-        moves=listed(moves, "then" if len(moves) == 2 else "and then"),
+        moves=in_turn([say(move) for move in moves]),
     )
 
 

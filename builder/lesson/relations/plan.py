@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from builder.lesson.prose import Prose, SymbolOf, Written, listed, number_word, say, sentences
 from builder.lesson.relations.display import RelationsDisplay
+from builder.lesson.relations.narration import in_turn
 from builder.lesson.relations.plates import plan_of_plates
 from builder.solution.relations.step import RelationMove, RelationStep
 
@@ -22,7 +23,7 @@ def plan(display: RelationsDisplay) -> Prose:
     if len(steps) == 1 and steps[0].kind not in _JOINT:
         return say("One relation holds everything: the unknown {what} and what is given.",
                    what=SymbolOf(steps[0].solved_for[0]))  # fmt: skip
-    order = listed([_found(step) for step in steps], "then")
+    order = in_turn([_found(step) for step in steps])
     return sentences(
         say("Look for a relation with a single unknown, find it, and go on from there: first "
             "{order}.", order=order)

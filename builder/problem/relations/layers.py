@@ -94,7 +94,10 @@ class Filling:
                 others = [other.size for other in self.parts if other is not part]
                 whole = "d" if self.arrangement == "layers" else "A"
                 left = " - ".join([whole, *others])
-                yield f"{part.size} = {left}", "What the others leave is empty."
+                yield (
+                    f"{part.size} = {left}",
+                    "What the others leave is air, whose κ is 1 to these digits.",
+                )
 
     def fields(self) -> Iterator[tuple[str, str]]:
         """The relations that give field strengths."""
@@ -103,6 +106,8 @@ class Filling:
                 yield (f"V{part.number} = Q/C{part.number}",
                        "The layer carries the charge of the plates.")  # fmt: skip
                 yield f"E{part.number} = V{part.number}/{part.size}", _PER_LENGTH
+            total = " + ".join(f"V{part.number}" for part in self.parts)
+            yield f"V = {total}", "Along the way from plate to plate, the voltages add up."
             return
         yield ("E = V/(d - t)" if self.arrangement == "metal" else "E = V/d"), _PER_LENGTH
         if self.arrangement == "whole" and self.parts[0].strength:

@@ -17,6 +17,9 @@
     A: ["amperes", "ampere", "amps", "amp", "A"],
     W: ["watts", "watt", "W"],
     s: ["seconds", "second", "s"],
+    "V/m": ["volts per metre", "volt per metre", "V/m"],
+    "F/m": ["farads per metre", "farad per metre", "F/m"],
+    m: ["metres", "metre", "meters", "meter", "m"],
   };
   var WORD_PREFIXES = { milli: -3, micro: -6, nano: -9, pico: -12, kilo: 3, mega: 6, giga: 9 };
 
@@ -30,7 +33,15 @@
     });
   }
 
+  /* Squared units: the prefix counts twice, and centimetres are usual. */
+  var SQUARES = { "": 0, m: -6, c: -4, d: -2, k: 6, u: -12, "µ": -12, "μ": -12 };
+
   function readUnit(text) {
+    var square = text.match(/^(.?)m(?:²|\^2|2)$/);
+    if (square && Object.prototype.hasOwnProperty.call(SQUARES, square[1])) {
+      return { symbol: "m²", power: SQUARES[square[1]] };
+    }
+    if (text === "cm") return { symbol: "m", power: -2 };
     for (var symbol in UNITS) {
       for (var i = 0; i < UNITS[symbol].length; i += 1) {
         var spelled = UNITS[symbol][i];
@@ -73,13 +84,16 @@
     if (answer === null || !isFinite(answer.value)) {
       return { right: false, says: "That is no number with a unit. Write it like 12 V or 4.7 µF." };
     }
-    if (answer.unitText === "") {
+    if (expected.unit === "" && answer.unitText !== "") {
+      return { right: false, says: "This is a pure number and has no unit." };
+    }
+    if (expected.unit !== "" && answer.unitText === "") {
       return { right: false, says: "A " + expected.noun + " needs a unit after the number." };
     }
-    if (answer.unit === null) {
+    if (answer.unit === null && expected.unit !== "") {
       return { right: false, says: "“" + answer.unitText.slice(0, 20) + "” is no unit known here." };
     }
-    if (answer.unit.symbol !== expected.unit) {
+    if (answer.unit !== null && answer.unit.symbol !== expected.unit) {
       return {
         right: false,
         says: "The question is about a " + expected.noun + ", measured in " + expected.unit +
