@@ -16,7 +16,7 @@ from builder.problem.relations.unknowns import holds_unknowns, read_unknowns
 from builder.problem.shape import ProblemShape, keys_of
 from builder.problem.stages.kind import is_in_stages, read_stages_body
 from builder.problem.stages.reading import STAGES
-from builder.problem.table import Table, read_table
+from builder.problem.table import SWITCH, Table, read_table
 from builder.problem.transient.kind import CHANGE, is_transient, read_transient_body
 from builder.problem.typed import needed
 from builder.quantity.symbolic import is_symbolic
@@ -73,9 +73,14 @@ def _read_nest(file: File) -> Body:
 def _refuse_what_no_nest_has(table: Table, faults: Faults) -> bool:
     before = len(faults)
     for row in table.rows:
-        for key in [entry.key for entry in row.more.values()]:
+        if row.kind == SWITCH:
+            faults.add(row.name.at, f"a switch, {row.name.value}, in a circuit where nothing is "
+                       "switched", "elements and sources",
+                       "Leave an open switch out, and give the ends of a closed one the same "
+                       "name.")  # fmt: skip
+        for key in [entry.key for name, entry in row.more.items() if name != SWITCH]:
             faults.add(key.at, f"{key.value}, in {row.name.value}", "elements and sources",
-                       f"Circuits with {key.value} cannot be solved so far.")  # fmt: skip
+                       f"Delete {key.value}: it means nothing in this circuit.")  # fmt: skip
     return len(faults) > before
 
 
