@@ -32,7 +32,18 @@ from builder.lesson.stages.about import topic as topic_of_stages
 from builder.lesson.stages.about import uses as uses_of_stages
 from builder.lesson.stages.display import StagesDisplay
 from builder.lesson.stages.write import write_stages_lesson
-from builder.problem.model import NestProblem, NetworkProblem, Problem, StagesProblem
+from builder.lesson.transient.about import about as about_transient
+from builder.lesson.transient.about import topic as topic_of_transient
+from builder.lesson.transient.about import uses as uses_of_transient
+from builder.lesson.transient.display import TransientDisplay
+from builder.lesson.transient.write import write_transient_lesson
+from builder.problem.model import (
+    NestProblem,
+    NetworkProblem,
+    Problem,
+    StagesProblem,
+    TransientProblem,
+)
 from builder.problem.relations.model import RelationsProblem
 from builder.problem.relations.unknowns import UnknownProblem
 from builder.solution import Solution
@@ -58,6 +69,10 @@ class Kind:
 
 
 KINDS: dict[type[Problem], Kind] = {
+    NestProblem: Kind(NestDisplay, write_nest_lesson, about_nest, topic_of_nest, uses_of_nest),
+    NetworkProblem: Kind(
+        NetworkDisplay, write_network_lesson, about_network, topic_of_network, uses_of_network
+    ),
     UnknownProblem: Kind(
         UnknownDisplay, write_unknown_lesson, about_unknown, topic_of_unknown, uses_of_unknown
     ),
@@ -68,12 +83,15 @@ KINDS: dict[type[Problem], Kind] = {
         topic_of_relations,
         uses_of_relations,
     ),
-    NestProblem: Kind(NestDisplay, write_nest_lesson, about_nest, topic_of_nest, uses_of_nest),
     StagesProblem: Kind(
         StagesDisplay, write_stages_lesson, about_stages, topic_of_stages, uses_of_stages
     ),
-    NetworkProblem: Kind(
-        NetworkDisplay, write_network_lesson, about_network, topic_of_network, uses_of_network
+    TransientProblem: Kind(
+        TransientDisplay,
+        write_transient_lesson,
+        about_transient,
+        topic_of_transient,
+        uses_of_transient,
     ),
 }
 """Every kind of problem."""

@@ -5,7 +5,13 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
-from builder.problem.model import NestProblem, NetworkProblem, Problem, StagesProblem
+from builder.problem.model import (
+    NestProblem,
+    NetworkProblem,
+    Problem,
+    StagesProblem,
+    TransientProblem,
+)
 from builder.problem.relations.model import RelationsProblem
 from builder.problem.relations.unknowns import UnknownProblem
 from builder.solution.nest.solve import solve_nest
@@ -14,13 +20,15 @@ from builder.solution.relations.solve import solve_relations
 from builder.solution.relations.unknown import solve_unknown
 from builder.solution.solution import Solution
 from builder.solution.stages.solve import solve_stages
+from builder.solution.transient.solve import solve_transient
 
 SOLVERS: dict[type[Problem], Callable[[Any], Solution]] = {
-    RelationsProblem: solve_relations,
-    UnknownProblem: solve_unknown,
     NestProblem: solve_nest,
     NetworkProblem: solve_network,
+    UnknownProblem: solve_unknown,
+    RelationsProblem: solve_relations,
     StagesProblem: solve_stages,
+    TransientProblem: solve_transient,
 }
 """How each kind of problem is solved."""
 

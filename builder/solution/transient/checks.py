@@ -9,11 +9,11 @@ from sympy import Integer
 
 from builder.circuit.mixed import joined
 from builder.problem.model import TransientProblem
+from builder.problem.transient.moments import END, SEEN_RESISTANCE, START, at
 from builder.quantity.exact import Exact
 from builder.quantity.formula import Amount, Formula, Negative, Quotient, Ref, Sum
 from builder.quantity.names import Name
 from builder.solution.check import Check
-from builder.problem.transient.moments import END, SEEN_RESISTANCE, START, at
 from builder.solution.transient.store import Store
 
 

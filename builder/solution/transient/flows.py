@@ -9,9 +9,9 @@ from functools import cached_property
 from builder.circuit.mixed import Instant, MixedCircuit
 from builder.circuit.network import Network
 from builder.problem.model import NestProblem
+from builder.problem.transient.moments import at
 from builder.quantity.names import Name
 from builder.solution.program import Line
-from builder.problem.transient.moments import at
 from builder.solution.transient.part import counted_from, flow_lines, nest_of, network_lines
 
 

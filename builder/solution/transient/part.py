@@ -16,12 +16,12 @@ from builder.circuit.naming import name_groups
 from builder.circuit.network import Element, Network
 from builder.problem.branches import oriented
 from builder.problem.model import NestProblem, NetworkProblem
+from builder.problem.transient.moments import at, in_part
 from builder.quantity.formula import Formula, Negative, Product, Quotient, Ref
 from builder.quantity.names import TOTAL, Name
 from builder.solution.nest.stepwise import all_steps, naming_of
 from builder.solution.network.solve import solve_network
 from builder.solution.program import Line, needed_for
-from builder.problem.transient.moments import at, in_part
 
 Part = TypeVar("Part")
 

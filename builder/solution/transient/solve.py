@@ -11,14 +11,6 @@ from builder.circuit.law import CAPACITORS, RESISTORS
 from builder.circuit.mixed import MixedCircuit
 from builder.circuit.network import Element, Network
 from builder.problem.model import TransientProblem
-from builder.quantity.exact import Exact
-from builder.quantity.names import TOTAL, Name
-from builder.quantity.show import Shown
-from builder.solution.check import hold_all
-from builder.solution.nodal import by_nodes
-from builder.solution.program import needed_for, run
-from builder.solution.solution import Solution, refuse_difference
-from builder.solution.transient.checks import checks_of
 from builder.problem.transient.moments import (
     CONSTANT,
     END,
@@ -28,6 +20,14 @@ from builder.problem.transient.moments import (
     at,
     reaching,
 )
+from builder.quantity.exact import Exact
+from builder.quantity.names import TOTAL, Name
+from builder.quantity.show import Shown
+from builder.solution.check import hold_all
+from builder.solution.nodal import by_nodes
+from builder.solution.program import needed_for, run
+from builder.solution.solution import Solution, refuse_difference
+from builder.solution.transient.checks import checks_of
 from builder.solution.transient.second import response
 from builder.solution.transient.step import TransientStep
 from builder.solution.transient.store import Store, laid, store_of

@@ -12,10 +12,10 @@ from builder.circuit.naming import name_groups
 from builder.circuit.network import Element
 from builder.circuit.tree import Group, Leaf, Tree, groups
 from builder.problem.branches import oriented
+from builder.problem.transient.moments import STORE, at
 from builder.quantity.formula import Formula, Product, Quotient, Ref
 from builder.quantity.names import TOTAL, Name
 from builder.solution.program import Line
-from builder.problem.transient.moments import STORE, at
 
 
 @dataclass(frozen=True)

@@ -19,6 +19,16 @@ from builder.circuit.law import CAPACITORS, RESISTORS
 from builder.circuit.mixed import MixedCircuit, at_instant, seen_from
 from builder.circuit.network import Element, Network, Source
 from builder.problem.model import TransientProblem
+from builder.problem.transient.moments import (
+    BEFORE,
+    CONSTANT,
+    END,
+    SEEN,
+    SEEN_RESISTANCE,
+    START,
+    at,
+    reaching,
+)
 from builder.quantity.exact import Exact
 from builder.quantity.formula import (
     Amount,
@@ -37,17 +47,7 @@ from builder.quantity.show import show
 from builder.solution.program import Line, run
 from builder.solution.transient.flows import Flows, flows_of
 from builder.solution.transient.gap import across_gap
-from builder.problem.transient.moments import (
-    BEFORE,
-    CONSTANT,
-    END,
-    SEEN,
-    SEEN_RESISTANCE,
-    START,
-    at,
-    reaching,
-)
-from builder.solution.transient.part import merge_lines, nest_of, network_merge_lines
+from builder.solution.transient.part import merge_lines, nest_of, network_merge_lines, with_names
 from builder.solution.transient.step import TransientMove, TransientStep
 from builder.solution.transient.store import Store
 
@@ -209,9 +209,8 @@ def _seen(writing: Writing) -> None:
     network = Network(elements, ends)
     nest = nest_of(network)
     lines = merge_lines(nest, SEEN) if nest else network_merge_lines(network, SEEN)
-    lines.append(Line(SEEN_RESISTANCE, Ref(at("resistance", TOTAL, SEEN))))
-    if isinstance(lines[-2].formula, Ref) and len(elements) == 1:
-        lines = [Line(SEEN_RESISTANCE, lines[-2].formula)]
+    whole = at(RESISTORS.value, TOTAL, SEEN)
+    lines = [with_names(line, lambda n: SEEN_RESISTANCE if n == whole else n) for line in lines]
     writing.add(TransientStep("seen", TransientMove.SEEN, tuple(lines),
                               about=tuple(element.name for element in elements),
                               tree=nest.tree if nest else None))  # fmt: skip

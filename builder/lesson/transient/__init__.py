@@ -1,0 +1,1 @@
+"""How charging and discharging through resistors is taught."""

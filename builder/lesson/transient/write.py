@@ -1,0 +1,51 @@
+"""The lesson of a circuit that charges or discharges."""
+
+from __future__ import annotations
+
+from builder.lesson.caution import Caution, caution_of_charged
+from builder.lesson.lesson import Lesson, taught_steps, worth_a_warning
+from builder.lesson.questions import self_check
+from builder.lesson.transient.addup import add_up
+from builder.lesson.transient.display import TransientDisplay
+from builder.lesson.transient.find import find_list
+from builder.lesson.transient.narration import narrate
+from builder.lesson.transient.plan import plan
+from builder.lesson.transient.predict import predict
+from builder.lesson.transient.prompts import prompt
+from builder.lesson.transient.tables import tables
+from builder.lesson.wrong_rule import Slip
+from builder.problem.transient.moments import END, START, at
+from builder.solution.transient.solve import TransientSolution
+
+
+def write_transient_lesson(solution: TransientSolution) -> Lesson:
+    """Write the lesson of a solved circuit."""
+    display = TransientDisplay(solution)
+    slips: tuple[Slip, ...] = ()
+    checks, rest = add_up(display)
+    return Lesson(
+        display=display,
+        find=find_list(display),
+        predict=predict(display),
+        plan=plan(display),
+        steps=taught_steps(display, narrate, prompt),
+        checks=checks,
+        checks_rest=rest,
+        tables=tables(display),
+        second_method="with the capacitor as a source of whatever voltage it holds",
+        warnings=worth_a_warning(slips),
+        questions=self_check(display, slips),
+        caution=_caution(display),
+    )
+
+
+def _caution(display: TransientDisplay) -> Caution | None:
+    """By the moment at which most is stored."""
+    values = display.solution.values
+    one = max(display.capacitors, key=lambda name: max(
+        abs(values.get(at("voltage", name, when), 0)) for when in (START, END)))  # fmt: skip
+    when = max((START, END), key=lambda w: values.get(at("energy", one, w), 0))
+    if at("energy", one, when) not in values:
+        return None
+    they = "the capacitor holds"
+    return caution_of_charged(at("voltage", one, when), at("energy", one, when), values, they)
