@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from math import lcm
 
-from sympy import Poly, Rational, Symbol, cancel, factor_list, fraction, sqrt
+from sympy import Poly, Rational, Symbol, factor_list, sqrt
 
 from builder.quantity.exact import Exact, as_fraction
 from builder.quantity.formula import (
@@ -26,7 +26,7 @@ from builder.quantity.formula import (
     Sum,
 )
 from builder.quantity.letters import kind_of, letter, letter_of
-from builder.quantity.symbolic import letters_in, reading_order
+from builder.quantity.symbolic import fraction_of, letters_in, reading_order
 
 Size = tuple[int, int]
 """A unit as powers of farad or ohm, and of volt."""
@@ -47,7 +47,7 @@ def as_formula(value: Exact, kind: str = "") -> Formula:
         value: what is written.
         kind: the quantity kind of the value; empty if nobody cares about units.
     """
-    over, under = fraction(cancel(value))
+    over, under = fraction_of(value)
     factors = [*_factors(over, 1), *_factors(under, -1)]
     number = Fraction(1)
     scaled = []

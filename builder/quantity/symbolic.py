@@ -7,8 +7,12 @@ all coefficients share it, and a limit compares degrees. Nothing is guessed or t
 from __future__ import annotations
 
 from collections.abc import Iterable
+from functools import lru_cache, reduce
+from operator import mul
+from typing import Any
 
-from sympy import Integer, Poly, Rational, Symbol, cancel, fraction, oo
+from sympy import ZZ, Integer, Rational, Symbol, oo
+from sympy.polys.fields import FracField
 
 from builder.quantity.exact import Exact
 from builder.quantity.letters import kind_of, letter_of
@@ -23,15 +27,72 @@ def tidied(value: Exact) -> Exact:
     """A value in its one form: a fraction of polynomials without a common factor.
 
     Two values that are equal for all symbols have the same form. Numbers stay as they are.
+
+    Raises:
+        ZeroDivisionError: if it divides by what is zero for all symbols.
+        TypeError: if it is no fraction of polynomials.
     """
-    return cancel(value) if is_symbolic(value) else value
+    if not is_symbolic(value):
+        return value
+    over, under = fraction_of(value)
+    return over / under
+
+
+def fraction_of(value: Exact) -> tuple[Exact, Exact]:
+    """What stands above and below the line of a value in its one form, both without fractions."""
+    element = _element(value)
+    return element.numer.as_expr(), element.denom.as_expr()
+
+
+@lru_cache(maxsize=256)
+def _field(symbols: tuple[Symbol, ...]) -> FracField:
+    return FracField(symbols, ZZ)
+
+
+@lru_cache(maxsize=4096)
+def _element(value: Exact) -> Any:
+    """A value as an element of the field of fractions of polynomials of its symbols.
+
+    All is multiplied out into one fraction, which is cancelled once, at the end. SymPy's own way
+    through expressions takes hundreds of times as long for half a dozen symbols.
+    """
+    symbols = tuple(sorted(value.free_symbols, key=lambda symbol: symbol.name))
+    field = _field(symbols)
+    over, under = _multiplied_out(value, dict(zip(symbols, field.ring.gens, strict=True)), field)
+    if not under:
+        raise ZeroDivisionError(f"{value} divides by zero")
+    return field.new(over, under)
+
+
+def _multiplied_out(part: Exact, known: dict[Symbol, Any], field: FracField) -> tuple[Any, Any]:
+    """A part of an expression as one polynomial over another, not cancelled."""
+    if part.is_Symbol:
+        return known[part], field.ring.one
+    if part.is_Rational:
+        return field.ring(int(part.p)), field.ring(int(part.q))
+    if part.is_Add or part.is_Mul:
+        parts = [_multiplied_out(each, known, field) for each in part.args]
+        if part.is_Add:
+            return reduce(_added, parts)
+        return reduce(mul, [over for over, _ in parts]), reduce(mul, [under for _, under in parts])
+    if part.is_Pow and part.exp.is_Integer:
+        over, under = _multiplied_out(part.base, known, field)
+        power = int(part.exp)
+        return (over**power, under**power) if power > 0 else (under**-power, over**-power)
+    raise TypeError(f"{part} is no fraction of polynomials")
+
+
+def _added(one: tuple[Any, Any], other: tuple[Any, Any]) -> tuple[Any, Any]:
+    if one[1] == other[1]:
+        return one[0] + other[0], one[1]
+    return one[0] * other[1] + other[0] * one[1], one[1] * other[1]
 
 
 def same(one: Exact, other: Exact) -> bool:
     """Whether two values are equal, whatever their symbols are worth."""
     if one == other:
         return True
-    return (is_symbolic(one) or is_symbolic(other)) and cancel(one - other) == 0
+    return (is_symbolic(one) or is_symbolic(other)) and not _element(one - other)
 
 
 def sign_of(value: Exact) -> int | None:
@@ -41,15 +102,18 @@ def sign_of(value: Exact) -> int | None:
     """
     if not is_symbolic(value):
         return bool(value > 0) - bool(value < 0)
-    over, under = (_sign_of_polynomial(part) for part in fraction(cancel(value)))
-    return None if over is None or under is None else over * under
+    element = _element(value)
+    over, under = ({number > 0 for number in part.values()} for part in _parts(element))
+    if not over:
+        return 0
+    if len(over) > 1 or len(under) > 1:
+        return None
+    return 1 if over == under else -1
 
 
-def _sign_of_polynomial(polynomial: Exact) -> int | None:
-    if polynomial.is_Rational:
-        return bool(polynomial > 0) - bool(polynomial < 0)
-    signs = {1 if number > 0 else -1 for number in Poly(polynomial).coeffs()}
-    return signs.pop() if len(signs) == 1 else None
+def _parts(element: Any) -> tuple[dict[tuple[int, ...], Any], dict[tuple[int, ...], Any]]:
+    """The coefficients above and below the line by the powers of the symbols."""
+    return dict(element.numer), dict(element.denom)
 
 
 def ratios(values: Iterable[Exact]) -> list[Exact] | None:
@@ -61,7 +125,7 @@ def ratios(values: Iterable[Exact]) -> list[Exact] | None:
     given = list(values)
     if all(isinstance(value, Rational) for value in given):
         return given
-    found = [cancel(value / given[0]) for value in given]
+    found = [tidied(value / given[0]) for value in given]
     return found if all(isinstance(value, Rational) for value in found) else None
 
 
@@ -78,21 +142,31 @@ def limit(value: Exact, symbol: Symbol, *, large: bool) -> Exact:
 
     Source: the quotient of the leading, or the last, coefficients; any calculus text.
     """
-    over, under = (Poly(part, symbol) for part in fraction(cancel(value)))
-    if over.is_zero:
+    if symbol not in value.free_symbols:
+        return value
+    element = _element(value)
+    if not element:
         return Integer(0)
-    (up, above), (down, below) = (_outermost(part, large=large) for part in (over, under))
+    place = element.field.symbols.index(symbol)
+    (up, above), (down, below) = (
+        _outermost(part, place, large=large) for part in (element.numer, element.denom)
+    )
     order = up - down if large else down - up
     if order:
         return oo if order > 0 else Integer(0)
-    return cancel(above / below)
+    decided = element.field(above) / element.field(below)
+    return decided.numer.as_expr() / decided.denom.as_expr()
 
 
-def _outermost(polynomial: Poly, *, large: bool) -> tuple[int, Exact]:
-    """The power that decides for a large or a small symbol, and its coefficient."""
-    terms = polynomial.terms()
-    (power,), coefficient = terms[0] if large else terms[-1]
-    return power, coefficient
+def _outermost(polynomial: Any, place: int, *, large: bool) -> tuple[int, Any]:
+    """The power that decides for a large or a small symbol, and what it is multiplied by."""
+    power = (max if large else min)(powers[place] for powers in polynomial)
+    kept = {
+        (*powers[:place], 0, *powers[place + 1 :]): number
+        for powers, number in polynomial.items()
+        if powers[place] == power
+    }
+    return power, polynomial.ring.from_dict(kept)
 
 
 def plain(value: Exact) -> Exact:

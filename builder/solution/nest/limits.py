@@ -131,7 +131,11 @@ def _seen(network: Network, law: Law) -> dict[Name, Exact]:
 def _of_itself(element: Element, altered: Network, law: Law, wire: bool) -> dict[Name, Exact]:
     """What the wire or the gap itself shows: no drop, or no flow and what drops across it."""
     source = altered.source
-    if source is None:
+    plus, minus = altered.terminals
+    if source is None or plus == minus:
+        return {}
+    cut = minus not in _reached(altered, plus)
+    if cut and source.quantity == law.flow:
         return {}
     none = law.drop if wire else law.flow
     seen: dict[Name, Exact] = {
@@ -139,7 +143,6 @@ def _of_itself(element: Element, altered: Network, law: Law, wire: bool) -> dict
     }  # fmt: skip
     if wire or source.quantity != law.drop:
         return seen
-    plus, minus = altered.terminals
     live = _reached(altered, plus) | _reached(altered, minus)
     if set(element.between) <= live:
         kept = tuple(other for other in altered.elements if other.between[0] in live)
