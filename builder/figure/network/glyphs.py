@@ -133,7 +133,8 @@ def _symbol_glyph(branch: Branch, turn: str, way: Way) -> Glyph:
     down, length, height = way.down, shape.half_length, shape.half_height
     body = Box(-height, -length, height, length) if down else Box(-length, -height, length, height)
     label = _plain(branch.label) if way.plain else branch.label
-    lines = (*_meter_letter(branch), *_ends(branch, turn, body, down))
+    ends = () if way.plain else _ends(branch, turn, body, down)
+    lines = (*_meter_letter(branch), *ends)
     lines += _beside(label, height) if down else _above_and_below(label, height, bool(lines))
     box = around(body, *(line.box for line in lines))
     if branch.marked and not way.plain:

@@ -97,13 +97,14 @@ def put_marks(drawing: NetworkDrawing, course: Course, metric: Metric, sheet: Sh
     for junction, name in drawing.junction_names.items():
         if junction not in sheet.places:
             continue
-        placed = _name(junction, _runs(name), sheet, taken)
+        runs = _runs(name) + _level(junction, drawing)
+        placed = _name(junction, runs, sheet, taken)
         if placed is not None:
             names.append(placed)
             taken.append(placed.line.box)
         else:
             column, row = _cell(junction, course, metric, sheet)
-            width = line_width(_runs(name)) * NAME_SIZE + _NAME_ROOM
+            width = line_width(runs) * NAME_SIZE + _NAME_ROOM
             columns += _beside(column, metric.x, width)
             rows += _beside(row, metric.y, _NAME_ROOM)
     return Marks(tuple(names), tuple(grounds), tuple(curls), tuple(columns), tuple(rows))
@@ -154,6 +155,13 @@ def _on_wire(wire: Wire) -> Iterator[Point]:
 
 def _runs(name: Symbol | str) -> Runs:
     return (Run(name),) if isinstance(name, str) else letter(Label(name)).name
+
+
+def _level(junction: str, drawing: NetworkDrawing) -> Runs:
+    """The potential of a junction after its name."""
+    if junction not in drawing.levels:
+        return ()
+    return (Run(": "), *letter(Label(Symbol(""), (drawing.levels[junction],))).own)
 
 
 def _name(junction: str, runs: Runs, sheet: Sheet, taken: list[Box]) -> JunctionName | None:

@@ -90,6 +90,7 @@ class NetworkDrawing:
         branches: in the author's order; the first source stands at the left.
         terminals: drawn as open terminals with + and −, + first.
         junction_names: what is written beside a junction.
+        levels: potentials, written after the names of their junctions.
         grounded: the junction that carries the ground symbol (0 V).
         joined: sets of junctions of equal potential; the wires of each set are traced alike.
         loops: curved arrows inside loops.
@@ -101,6 +102,7 @@ class NetworkDrawing:
     branches: tuple[Branch, ...]
     terminals: tuple[str, str] | None = None
     junction_names: Mapping[str, Symbol | str] = field(default_factory=dict)
+    levels: Mapping[str, ValueText] = field(default_factory=dict)
     grounded: str | None = None
     joined: tuple[frozenset[str], ...] = ()
     loops: tuple[LoopArrow, ...] = ()

@@ -123,7 +123,7 @@ def _wrong(
 def _moved(shared: Shared, pieces: tuple[Straight, ...], route: Route, hint: Hint) -> float:
     """How many junctions between elements lie on another side of the chain's ends than before."""
     chain = route.chain
-    if chain.start not in hint or chain.end not in hint or _alone(route):
+    if chain.start not in hint or chain.end not in hint or _in_ring(route):
         return 0.0
     moved, start = 0, 0
     ends = route.cells[0], route.cells[-1]

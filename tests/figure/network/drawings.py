@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import random
 from dataclasses import replace
+from fractions import Fraction
 from typing import Any
 
 import networkx
@@ -86,6 +87,33 @@ def drawing(text: str, found: int = 0, **asked: Any) -> NetworkDrawing:
     chance = random.Random(7)
     branches = tuple(replace(b, label=label(b.id, found, chance)) for b in network(text))
     return NetworkDrawing(branches, **asked)
+
+
+PLACES: dict[str, tuple[str, dict[str, tuple[int, int]]]] = {
+    "bridge as a diamond": (
+        TYPICAL["bridge"], {"t": (1, 2), "l": (0, 1), "r": (2, 1), "b": (1, 0)}
+    ),
+    "source in a row": ("V0:a-b R1:b-c R2:c-a R3:a-c", {"a": (0, 0), "b": (1, 0), "c": (2, 0)}),
+    "six at one place": (TYPICAL["rungs"], {"a": (0, 1), "b": (0, 0)}),
+    "crossing on purpose": (
+        "R1:a-c R2:b-d R3:a-b R4:c-d V0:a-d", {"a": (0, 1), "b": (1, 1), "c": (1, 0), "d": (0, 0)}
+    ),
+    "some alone": (TYPICAL["mesh"], {"a": (0, 1), "c": (2, 1), "f": (2, 0)}),
+}  # fmt: skip
+
+
+def placed_drawing(name: str) -> NetworkDrawing:
+    """A drawing whose junctions an author has placed."""
+    text, places = PLACES[name]
+    place = {j: (Fraction(column), Fraction(row)) for j, (column, row) in places.items()}
+    return drawing(text, 1, place=place)
+
+
+def open_drawings() -> list[NetworkDrawing]:
+    """Drawings with open terminals: at the left, and where that would cross, as short wires."""
+    cases = [(CUBE, "ab"), (CUBE, "ac"), (CUBE, "ag"), (OCTAHEDRON, "af"), (K4, "ad")]
+    cases += [("R1:a-b", "ab"), ("R1:a-b R2:b-c R3:b-c", "ac"), ("R1:a-o R2:b-o R3:c-o", "ac")]
+    return [drawing(text, 1, terminals=(ends[0], ends[1])) for text, ends in cases]
 
 
 def full_drawing() -> NetworkDrawing:

@@ -15,11 +15,22 @@ from builder.figure.network import NetworkDrawing, draw_network, lay_out_network
 from builder.figure.scene import Scene
 from builder.figure.svg import to_svg
 from builder.figure.text_size import line_width
-from tests.figure.network.drawings import CROSSED, TYPICAL, drawing, full_drawing, random_drawing
+from tests.figure.network.drawings import (
+    CROSSED,
+    PLACES,
+    TYPICAL,
+    drawing,
+    full_drawing,
+    open_drawings,
+    placed_drawing,
+    random_drawing,
+)
 from tests.figure.test_chromium import FACES, Report, measured
 
 RANDOM = [random_drawing(seed) for seed in range(150)]
 KNOWN = [drawing(text, found) for found in (0, 2) for text in TYPICAL.values()]
+DRESSED = [full_drawing(), *open_drawings(), *map(placed_drawing, PLACES)]
+ALL = [*RANDOM, *KNOWN, *DRESSED]
 WIRE = re.compile(r'<path class="sw-wire" data-junction="[^"]*"[^>]* d="([^"]*)"/>')
 PIECE = re.compile(r"M([-\d.]+) ([-\d.]+)L([-\d.]+) ([-\d.]+)")
 
@@ -50,9 +61,9 @@ class Drawn:
 
 @pytest.fixture(scope="module")
 def drawn() -> list[Drawn]:
-    """The random figures, then the typical ones."""
+    """The random figures, then the typical ones, then those with more to them."""
     found = []
-    for number, asked in enumerate([*RANDOM, *KNOWN]):
+    for number, asked in enumerate(ALL):
         start = time.process_time()
         scene = lay_out_network(asked)
         figure = to_svg(scene, id_prefix=f"f{number}", title="Network", description="A network.")
@@ -78,9 +89,9 @@ def reports(
 
 
 def test_nothing_touches(reports: list[Report]) -> None:
-    """In 150 random planar networks and 50 typical ones nothing touches what it should not."""
+    """In 150 random planar networks and 60 known ones nothing touches what it should not."""
     assert len(RANDOM) == 150
-    assert len(reports) == len(RANDOM) + len(KNOWN)
+    assert len(reports) == len(ALL) > 200
     assert sum(len(report["texts"]) for report in reports) > 4000
     assert sum(report["strokes"] for report in reports) > 10000
     faults = {number: r["faults"] for number, r in enumerate(reports) if r["faults"]}
@@ -89,7 +100,7 @@ def test_nothing_touches(reports: list[Report]) -> None:
 
 def test_all_is_there_once(reports: list[Report]) -> None:
     """Every element, name and value is shown exactly once."""
-    for asked, report in zip([*RANDOM, *KNOWN], reports, strict=True):
+    for asked, report in zip(ALL, reports, strict=True):
         shown = [b for b in asked.branches if not b.kind.endswith("source")]
         assert Counter(name for name, _ in report["elements"]) == Counter(b.id for b in shown)
         values = [v for b in asked.branches if b.label for v in b.label.values]
@@ -123,14 +134,16 @@ def test_wires_are_orthogonal(figures: list[str]) -> None:
     assert pieces > 3000
     assert not any('class="sw-hop"' in figure for figure in figures[: len(RANDOM)])
     crossed = [name in CROSSED for _ in (0, 2) for name in TYPICAL]
-    assert ['class="sw-hop"' in figure for figure in figures[len(RANDOM) :]] == crossed
+    known = figures[len(RANDOM) : len(RANDOM) + len(KNOWN)]
+    assert ['class="sw-hop"' in figure for figure in known] == crossed
 
 
 def test_room_kept_for_text_is_enough(drawn: list[Drawn], reports: list[Report]) -> None:
     """No line beside an element comes out wider than the room that the layout keeps for it."""
     for figure, report in zip(drawn, reports, strict=True):
         lines = [line for c in figure.scene.components for line in c.lines]
-        assert len(lines) + len(figure.scene.names) == len(report["texts"])
+        others = len(figure.scene.names) + len(figure.scene.curls)
+        assert len(lines) + others == len(report["texts"])
         for line, shown in zip(lines, report["texts"], strict=False):
             assert 0 < shown["length"] <= line_width(line.runs)
 

@@ -4,13 +4,22 @@ from __future__ import annotations
 
 import itertools
 from collections import Counter
+from dataclasses import replace
 from fractions import Fraction
 
 import pytest
 
-from builder.figure.network import NetworkDrawing, lay_out_network, places_of
+from builder.figure.network import Arrow, NetworkDrawing, lay_out_network, places_of
 from builder.figure.scene import Component, Scene
-from tests.figure.network.drawings import CROSSED, CUBE, K4, TYPICAL, drawing
+from builder.quantity.names import Symbol
+from tests.figure.network.drawings import (
+    CROSSED,
+    CUBE,
+    K4,
+    TYPICAL,
+    drawing,
+    placed_drawing,
+)
 
 UPRIGHT, ACROSS = {"up", "down"}, {"left", "right"}
 
@@ -130,6 +139,52 @@ def test_elements_in_series_share_a_side() -> None:
     middle = parts(lay_out_network(drawing("V0:a-z R1:a-m R2:m-z R3:a-z")))
     assert middle["R1"].at.x == middle["R2"].at.x
     assert middle["R1"].at.y < middle["R2"].at.y
+
+
+def test_bundles_hang_from_rails() -> None:
+    """Bundles of rungs one below the other hang from straight rails, all of them upright."""
+    text = "V0:a-g " + " ".join(
+        f"R{n}:{ends}" for n, ends in enumerate(["a-b"] * 3 + ["b-c"] * 6 + ["c-g"] * 3, start=1)
+    )
+    found = parts(lay_out_network(drawing(text)))
+    rows = [
+        [found[f"R{n}"] for n in numbers] for numbers in ((1, 2, 3), range(4, 10), (10, 11, 12))
+    ]
+    for row in rows:
+        assert all(c.turn in UPRIGHT for c in row)
+        assert len({c.at.y for c in row}) == 1
+    assert rows[0][0].at.y < rows[1][0].at.y < rows[2][0].at.y
+
+
+def test_arrows_plates_and_marks_keep_the_look() -> None:
+    """Whatever is written beside elements later, each keeps its direction and its neighbours."""
+    asked = drawing("V0:a-b K1:a-c C1:c-d C2:d-b C3:c-b S1:d-b")
+    branches = tuple(
+        replace(
+            b,
+            marked=True,
+            arrow=Arrow(True, Symbol("I", b.id)),
+            plates=("+120 µC", "−120 µC") if b.kind == "capacitor" else None,
+        )
+        for b in asked.branches
+    )
+    plain = parts(lay_out_network(asked))
+    rich = parts(lay_out_network(replace(asked, branches=branches)))
+    for one, found in plain.items():
+        assert found.turn == rich[one].turn
+        for other, neighbour in plain.items():
+            before = (found.at.x < neighbour.at.x - 1, found.at.y < neighbour.at.y - 1)
+            after = (rich[one].at.x > rich[other].at.x + 1, rich[one].at.y > rich[other].at.y + 1)
+            assert not any(a and b for a, b in zip(before, after, strict=True)), (one, other)
+
+
+def test_crossing_of_an_author_is_a_hop() -> None:
+    """Where an author's places make wires cross, they cross as hops."""
+    scene = lay_out_network(placed_drawing("crossing on purpose"))
+    assert len(scene.hops) == len({hop.at for hop in scene.hops}) <= 1
+    places = places_of(placed_drawing("crossing on purpose"))
+    assert places["a"][0] == places["d"][0] < places["b"][0] == places["c"][0]
+    assert places["a"][1] == places["b"][1] < places["c"][1] == places["d"][1]
 
 
 PLACED = {
