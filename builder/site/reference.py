@@ -90,7 +90,9 @@ class Reference:
         """What the search is to find at the place of a part."""
         page, _, what = id.partition("/")
         if page == "formulas" and what == "units":
-            return ". ".join(f"{one.kind} {one.unit_name}" for one in meanings(self.used))
+            return ". ".join(
+                f"{KINDS[one.kind].noun} {one.unit_name}" for one in meanings(self.used)
+            )
         if page == "formulas":
             rules = next(sheet for sheet in self._sheets if sheet.law.value == what).rules
             return ". ".join(f"{rule.called}: {rule.why}" for rule in rules)
