@@ -85,7 +85,8 @@ def _multiplied_out(part: Exact, known: dict[Symbol, Any], field: FracField) -> 
 def _added(one: tuple[Any, Any], other: tuple[Any, Any]) -> tuple[Any, Any]:
     if one[1] == other[1]:
         return one[0] + other[0], one[1]
-    return one[0] * other[1] + other[0] * one[1], one[1] * other[1]
+    _, rest, more = one[1].cofactors(other[1])
+    return one[0] * more + other[0] * rest, one[1] * more
 
 
 def same(one: Exact, other: Exact) -> bool:
