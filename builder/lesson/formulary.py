@@ -115,7 +115,7 @@ MEANINGS = (
     Meaning("energy", "joule", "what a charged capacitor has stored and can give back"),
     Meaning("power", "watt", "how much energy a resistor turns into heat in a second"),
     Meaning("time", "second", "how long something takes"),
-    Meaning("time-constant", "second", "how long a charge takes for 63 % of the way that it has left"),
+    Meaning("time-constant", "second", "how long a charge takes for 63 % of the way ahead of it"),
     Meaning("length", "metre", "how far apart two points are"),
     Meaning("area", "square metre", "how much surface a plate has"),
     Meaning("field", "volt per metre", "how many volts lie along each metre between two plates"),
