@@ -42,6 +42,7 @@ _KAPPA = (
     "κ times smaller: the capacitance is κ times as large."
 )
 _METAL = "Inside the metal there is no field, so only the rest of the gap counts."
+_REST = "What the others leave is air, whose κ is 1 to these digits."
 _PER_LENGTH = "The field is the same all along its way, so it is the voltage per length."
 
 

@@ -7,7 +7,7 @@ from typing import Annotated, Literal
 from pydantic import BaseModel, ConfigDict, Field
 
 from builder.problem.model import METHODS
-from builder.problem.shape.keys import NAME_PATTERN, Ends, Shape, Value, ValueOrSymbol
+from builder.problem.shape.keys import NAME_PATTERN, Ends, Shape, Unknown, Value, ValueOrSymbol
 
 
 class ElementShape(Shape):
@@ -15,10 +15,10 @@ class ElementShape(Shape):
 
     model_config = ConfigDict(json_schema_extra={"minProperties": 1, "maxProperties": 1})
 
-    capacitance: ValueOrSymbol | None = Field(
+    capacitance: ValueOrSymbol | Unknown | None = Field(
         None, description="Of a capacitor, with its unit.", examples=["10 uF"]
     )
-    resistance: ValueOrSymbol | None = Field(
+    resistance: ValueOrSymbol | Unknown | None = Field(
         None, description="Of a resistor, with its unit.", examples=["100 ohm"]
     )
 
@@ -72,7 +72,7 @@ class ItemShape(BaseModel):
             "examples": [{"C1": "10 uF"}, {"parallel": [{"C2": "22 uF"}, {"C3": "8 uF"}]}],
         },
     )
-    __pydantic_extra__: dict[str, ValueOrSymbol | ElementShape]
+    __pydantic_extra__: dict[str, ValueOrSymbol | Unknown | ElementShape]
 
     series: list[ItemShape] | None = Field(
         None,
@@ -98,7 +98,7 @@ class CircuitShape(BaseModel):
             "examples": [{"source": "12 V", "series": [{"C1": "10 uF"}, {"C2": "22 uF"}]}],
         },
     )
-    __pydantic_extra__: dict[str, ValueOrSymbol | ElementShape]
+    __pydantic_extra__: dict[str, ValueOrSymbol | Unknown | ElementShape]
 
     source: (
         ValueOrSymbol

@@ -55,7 +55,7 @@ class ProblemShape(Shape):
         examples=[{"equivalent": "8 uF"}, {"charge": {"C1": "40 uC"}}],
         min_length=1,
     )
-    quantities: dict[str, str | QuantityShape] | None = Field(
+    quantities: dict[str, str | float | QuantityShape] | None = Field(
         None,
         description="Of a problem of plain equations: each name with its value, or with the kind "
         "of what is unknown. The constants eps0 and pi need not be stated.",

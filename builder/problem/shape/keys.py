@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Annotated
+from typing import Annotated, Literal
 
 from pydantic import BaseModel, ConfigDict, Field
 
@@ -29,6 +29,10 @@ ValueOrSymbol = Annotated[
         examples=["10 uF", "2*C"],
         pattern=f"^(?:{_NUMBER_AND_UNIT}|{_SYMBOLS})$",
     ),
+]
+Unknown = Annotated[
+    Literal["unknown"],
+    Field(description="An element that is to be found, by a fact under measured."),
 ]
 Junction = Annotated[str, Field(description="The name of a junction.", examples=["top"])]
 Ends = Annotated[list[Junction], Field(min_length=2, max_length=2)]

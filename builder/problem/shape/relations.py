@@ -12,7 +12,7 @@ from builder.problem.shape.keys import Shape
 class QuantityShape(Shape):
     """A quantity in its long form."""
 
-    value: str | None = Field(
+    value: str | float | None = Field(
         None, description="Of what is given, with its unit.", examples=["1 mm"]
     )
     kind: str | None = Field(
@@ -49,7 +49,9 @@ class PartShape(Shape):
 
     thickness: str | None = Field(None, description="Of a layer.", examples=["1 mm"])
     area: str | None = Field(None, description="Of a slab.", examples=["20 cm^2"])
-    kappa: str = Field(description="Its relative permittivity, as stated here.", examples=["2.5"])
+    kappa: str | float = Field(
+        description="Its relative permittivity, as stated here.", examples=["2.5"]
+    )
     called: str | None = Field(None, description="What it is called.", examples=["glass"])
     strength: str | None = Field(
         None, description="The field strength that it stands.", examples=["14 MV/m"]
@@ -59,7 +61,7 @@ class PartShape(Shape):
 class FillingShape(Shape):
     """What lies between two plates: one of kappa, layers, slabs and metal."""
 
-    kappa: str | None = Field(
+    kappa: str | float | None = Field(
         None, description="Of one material in the whole gap.", examples=["2.5"]
     )
     called: str | None = Field(None, description="What it is called.", examples=["glass"])

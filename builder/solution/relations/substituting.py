@@ -10,7 +10,7 @@ from builder.quantity.formula import Formula, Ref, evaluate, names_in
 from builder.quantity.names import Name
 from builder.quantity.putting import put_in
 from builder.solution.program import Line, Statement
-from builder.solution.relations.algebra import in_order, is_told, rearranged, times_used
+from builder.solution.relations.algebra import Rearranged, in_order, is_told, rearranged, times_used
 from builder.solution.relations.choosing import choose, may_be
 from builder.solution.relations.step import RelationMove, RelationStep, step_id
 from builder.solution.relations.trouble import dependent, impossible, no_value
@@ -52,21 +52,34 @@ def by_substitution(
     chosen = choose(last, solved, relations[-1], problem, known)
     lines = [*chosen.lines, *(Line(name, formula) for name, formula in reversed(put))]
     _refuse_impossible(lines, unknowns, problem, relations[-1], known)
-    statements = [Statement(r.left, r.right, in_numbers=False) for r in relations]
-    statements += [Statement(Ref(name), formula, in_numbers=False) for name, formula in put]
-    statements.append(Statement(only.left, only.right, in_numbers=False))
-    if solved.quadratic is not None:
-        statements.append(in_order(last, solved.quadratic))
+    statements = _statements(relations, put, only, last, solved)
     return RelationStep(
         id=step_id(unknowns[0], problem),
         kind=RelationMove.SUBSTITUTE,
         lines=tuple(lines),
-        statements=tuple(dict.fromkeys(statements)),
+        statements=statements,
         relations=relations,
         undone=solved.undone,
         choice=chosen.choice,
         solved_for=unknowns,
     )
+
+
+def _statements(
+    relations: tuple[Relation, ...],
+    put: list[_Put],
+    only: Relation,
+    last: Name,
+    solved: Rearranged,
+) -> tuple[Statement, ...]:
+    """What is written down: the relations, what is put in, and what is left for the last."""
+    told: list[tuple[Formula, Formula]] = [(one.left, one.right) for one in relations]
+    told += [(Ref(name), formula) for name, formula in put]
+    told.append((only.left, only.right))
+    written = [Statement(left, right, in_numbers=False) for left, right in dict.fromkeys(told)]
+    if solved.quadratic is not None:
+        written.append(in_order(last, solved.quadratic))
+    return tuple(written)
 
 
 def _isolated(
