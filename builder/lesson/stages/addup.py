@@ -5,7 +5,7 @@ from __future__ import annotations
 from builder.lesson.checked import Shows, and_more, shows
 from builder.lesson.prose import Prose, capitalised, say
 from builder.lesson.stages.display import StagesDisplay
-from builder.quantity.formula import Product, Quotient, names_in
+from builder.quantity.formula import Formula, Negative, Product, Quotient, Square, Sum, names_in
 from builder.solution.check import Check
 from builder.solution.stages.checks import StagesCheck
 
@@ -59,20 +59,35 @@ def _says(check: Check, display: StagesDisplay) -> Prose:
         return say("{when}, the joined plates of {whose} hold together what they held before:",
                    when=when, whose=whose)  # fmt: skip
     if check.kind is StagesCheck.LOOP:
-        if names_are_bare(check):
-            return say("{when}, the same voltage is across {whose}:", when=when, whose=whose)
+        if _equates_two(check):
+            opposite = isinstance(check.left, Negative) or isinstance(check.right, Negative)
+            return say("{when}, the same voltage is across {whose}{signs}:", when=when, whose=whose,
+                       signs=", counted with opposite signs" if opposite else "")  # fmt: skip
         return say("{when}, the voltages of the loop through {whose} agree:",
                    when=when, whose=whose)  # fmt: skip
-    if isinstance(check.right, Product) and any(
-        isinstance(f, Quotient) for f in check.right.factors
-    ):
+    if _is_closed_form(check.right):
         return say("{when}, the heat is what the two capacitors in series would store at the "
-                   "difference of their voltages:", when=when)  # fmt: skip
+                   "difference of their voltages{signs}:", when=when,
+                   signs=", a sum where they have opposite signs"
+                   if _adds_voltages(check.right) else "")  # fmt: skip
     each = whose if len(names) == 1 else "each capacitor"
     return say("{when}, the heat is what {each} would store at the change of its voltage:",
                when=when, each=each)  # fmt: skip
 
 
-def names_are_bare(check: Check) -> bool:
+def _equates_two(check: Check) -> bool:
     """Whether a check just says that two voltages are equal."""
     return len(list(names_in(check.left))) == len(list(names_in(check.right))) == 1
+
+
+def _is_closed_form(heat: Formula) -> bool:
+    """Whether it is ½ · C₁C₂/(C₁ + C₂) · (V₁ − V₂)²."""
+    return isinstance(heat, Product) and any(isinstance(f, Quotient) for f in heat.factors)
+
+
+def _adds_voltages(heat: Formula) -> bool:
+    """Whether the two voltages in it add up, since unlike plates were joined."""
+    bases = [f.base for f in heat.factors if isinstance(f, Square)] if isinstance(
+        heat, Product) else []  # fmt: skip
+    return any(isinstance(base, Sum) and not any(isinstance(t, Negative) for t in base.terms)
+               for base in bases)  # fmt: skip

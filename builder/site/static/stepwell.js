@@ -96,7 +96,7 @@
     if (answer.unit !== null && answer.unit.symbol !== expected.unit) {
       return {
         right: false,
-        says: "The question is about a " + expected.noun + ", measured in " + expected.unit +
+        says: "The question is about " + (/^[aeiou]/.test(expected.noun) ? "an " : "a ") + expected.noun + ", measured in " + expected.unit +
           "; your unit measures something else.",
       };
     }

@@ -217,3 +217,18 @@ def test_a_high_voltage_calls_for_a_caution() -> None:
     assert caution is not None
     assert "2.2.13" in caution.source
     assert lesson_of(LIKE).caution is None
+
+
+def test_checks_tell_opposite_signs() -> None:
+    """Where unlike plates were joined, the voltages agree but for their signs."""
+    lesson = lesson_of(UNLIKE)
+    said = [plain(check.says, lesson.display) for check in lesson.checks]
+    assert said == [
+        "After S₁ is closed, the joined plates of C₁ and C₂ hold together what they held before:",
+        "After S₁ is closed, the same voltage is across C₁ and C₂, counted with opposite signs:",
+        "After S₁ is closed, the heat is what the two capacitors in series would store at the "
+        "difference of their voltages, a sum where they have opposite signs:",
+    ]
+    plainer = [plain(check.says, lesson.display) for check in lesson_of(LIKE).checks]
+    assert plainer[1].endswith("the same voltage is across C₁ and C₂:")
+    assert plainer[2].endswith("the difference of their voltages:")
