@@ -5,7 +5,13 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from builder.lesson import Lesson
-from builder.problem.model import NestProblem, NetworkProblem, Problem, StagesProblem
+from builder.problem.model import (
+    NestProblem,
+    NetworkProblem,
+    Problem,
+    StagesProblem,
+    TransientProblem,
+)
 from builder.problem.relations.model import RelationsProblem
 from builder.problem.relations.unknowns import UnknownProblem
 from builder.site.figures.nest import NestFigures
@@ -13,6 +19,7 @@ from builder.site.figures.network import NetworkFigures
 from builder.site.figures.relations import RelationsFigures
 from builder.site.figures.stages import StagesFigures
 from builder.site.figures.step_figures import FigureMaker
+from builder.site.figures.transient import TransientFigures
 from builder.site.figures.unknown import UnknownFigures
 
 MAKERS: dict[type[Problem], Callable[[Lesson, str, str], FigureMaker]] = {
@@ -21,6 +28,7 @@ MAKERS: dict[type[Problem], Callable[[Lesson, str, str], FigureMaker]] = {
     StagesProblem: StagesFigures.of,
     RelationsProblem: RelationsFigures.of,
     UnknownProblem: UnknownFigures.of,
+    TransientProblem: TransientFigures.of,
 }
 """What draws the figures of each kind of problem."""
 

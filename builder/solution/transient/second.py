@@ -46,13 +46,27 @@ class Response:
 
     @property
     def final(self) -> Exact:
-        """The store's voltage long after, in volts."""
-        return -self.into.a / self.into.b
+        """The store's voltage long after, in volts.
+
+        Raises:
+            ZeroDivisionError: if no current can reach the store.
+        """
+        return -self.into.a / self._slope
 
     @property
     def seen(self) -> Exact:
-        """The resistance that the store sees, in ohms."""
-        return -1 / self.into.b
+        """The resistance that the store sees, in ohms.
+
+        Raises:
+            ZeroDivisionError: if no current can reach the store.
+        """
+        return -1 / self._slope
+
+    @property
+    def _slope(self) -> Exact:
+        if self.into.b == 0:
+            raise ZeroDivisionError("no current can reach the store")
+        return self.into.b
 
 
 @dataclass(frozen=True)
@@ -98,10 +112,79 @@ def response(circuit: MixedCircuit, ends: tuple[str, str], *, after: bool = True
     )
 
 
+def resting(circuit: MixedCircuit, ends: tuple[str, str], *, after: bool = True) -> Exact | None:
+    """The voltage between two junctions while every capacitor is a gap, in volts.
+
+    Args:
+        circuit: its capacitors are gaps.
+        ends: the junctions, + first.
+        after: whether the switches stand as after the change.
+
+    Returns:
+        The voltage, or None if nothing joins the two junctions, so that nothing decides it.
+
+    Raises:
+        ZeroDivisionError: if the circuit has no single solution.
+    """
+    node = joined(circuit.junctions, [s.between for s in circuit.closed(after=after)])
+    drives = [
+        _Drive(s.name, s.quantity, s.value, (node[s.between[0]], node[s.between[1]]))
+        for s in circuit.sources
+    ]
+    first, second = node[ends[0]], node[ends[1]]
+    ground = _grounded(circuit, node, drives)
+    if ground[first] != ground[second]:
+        return None
+    height = _heights(circuit, node, drives)[0]
+    return height[first] - height[second]
+
+
+def currents_while(
+    circuit: MixedCircuit, held: Mapping[tuple[str, str], Exact], *, after: bool = True
+) -> dict[str, Exact]:
+    """The current through each resistor while capacitors hold given voltages, in amperes.
+
+    Args:
+        circuit: what is connected.
+        held: the voltage between the ends of each capacitor, + plate first, in volts.
+        after: whether the switches stand as after the change.
+
+    Raises:
+        ZeroDivisionError: if the circuit has no single solution.
+    """
+    node = joined(circuit.junctions, [s.between for s in circuit.closed(after=after)])
+    drives = [
+        _Drive(s.name, s.quantity, s.value, (node[s.between[0]], node[s.between[1]]))
+        for s in circuit.sources
+    ]
+    stores = [
+        _Drive("", "voltage", volts, (node[ends[0]], node[ends[1]])) for ends, volts in held.items()
+    ]
+    found = _solve(circuit, node, [*drives, *stores])
+    return {r.name: found["resistor", r.name] for r in circuit.resistors}
+
+
 def _solve(
     circuit: MixedCircuit, node: Mapping[str, str], drives: Sequence[_Drive]
 ) -> dict[tuple[str, str], Exact]:
     """Currents of all resistors and sources."""
+    height, through = _heights(circuit, node, drives)
+    found: dict[tuple[str, str], Exact] = {}
+    for resistor in circuit.resistors:
+        first, second = (node[end] for end in resistor.between)
+        found["resistor", resistor.name] = (height[first] - height[second]) / resistor.value
+    for name, current in through:
+        found["source", name] = current
+    for drive in drives:
+        if drive.quantity == "current":
+            found["source", drive.name] = drive.value
+    return found
+
+
+def _heights(
+    circuit: MixedCircuit, node: Mapping[str, str], drives: Sequence[_Drive]
+) -> tuple[dict[str, Exact], list[tuple[str, Exact]]]:
+    """The potential of each point, and the current out of each source of voltage."""
     points = _grounded(circuit, node, drives)
     free = [point for point, ground in points.items() if point != ground]
     row_of = {point: row for row, point in enumerate(free)}
@@ -109,16 +192,8 @@ def _solve(
     rows, right = _equations(circuit, node, drives, row_of)
     solved = solve_exactly(tuple(map(tuple, rows)), tuple(right)) if right else ()
     height = {point: solved[row_of[point]] if point in row_of else Integer(0) for point in points}
-    found: dict[tuple[str, str], Exact] = {}
-    for resistor in circuit.resistors:
-        first, second = (node[end] for end in resistor.between)
-        found["resistor", resistor.name] = (height[first] - height[second]) / resistor.value
-    for column, drive in enumerate(volts, start=len(row_of)):
-        found["source", drive.name] = solved[column]
-    for drive in drives:
-        if drive.quantity == "current":
-            found["source", drive.name] = drive.value
-    return found
+    through = [(drive.name, solved[n]) for n, drive in enumerate(volts, start=len(row_of))]
+    return height, through
 
 
 def _equations(

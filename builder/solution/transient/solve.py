@@ -28,7 +28,7 @@ from builder.solution.nodal import by_nodes
 from builder.solution.program import needed_for, run
 from builder.solution.solution import Solution, refuse_difference
 from builder.solution.transient.checks import checks_of
-from builder.solution.transient.second import response
+from builder.solution.transient.second import response, resting
 from builder.solution.transient.step import TransientStep
 from builder.solution.transient.store import Store, laid, store_of
 from builder.solution.transient.writing import givens_of, write_steps
@@ -116,10 +116,8 @@ def start_voltage(problem: TransientProblem, store: Store) -> Exact:
         return told.value if told.quantity == "voltage" else told.value / _capacity(circuit, store)
     if not circuit.flipped:
         return Integer(0)
-    try:
-        return response(circuit, store.ends, after=False).final
-    except ZeroDivisionError:
-        return Integer(0)
+    before = resting(circuit, store.ends, after=False)
+    return Integer(0) if before is None else before
 
 
 def _capacity(circuit: MixedCircuit, store: Store) -> Exact:
