@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 from pathlib import Path
 from xml.etree import ElementTree
 
@@ -127,6 +128,15 @@ class _Everything(frozenset[str]):
         return True
 
 
+def _places(node: ElementTree.Element, left: float = 0.0) -> Iterator[float]:
+    """How far to the right each shape and each text of a picture stands."""
+    moved = re.match(r"translate\((-?[\d.]+)", node.get("transform", ""))
+    left += float(moved[1]) if moved else 0
+    yield from (left + float(node.attrib[name]) for name in ("x", "cx") if name in node.attrib)
+    for inner in node:
+        yield from _places(inner, left)
+
+
 def test_the_chart_draws_the_shapes_of_the_figures() -> None:
     """Each stamp of the figures is in a chart, and the resistor has the style of the unit."""
     used = _Everything()
@@ -139,8 +149,7 @@ def test_the_chart_draws_the_shapes_of_the_figures() -> None:
     assert len(stamped) == len(_KINDS) + len({"switch-closed", "ground"})
     for picture in (*drawn["iec"].values(), *drawn["ieee"].values()):
         box = [float(n) for n in ElementTree.fromstring(picture).attrib["viewBox"].split()]
-        numbers = [float(n) for n in re.findall(r'[cx]x?="(-?[\d.]+)"', picture)]
-        assert all(-1 <= number <= box[2] for number in numbers)
+        assert all(-1 <= x <= box[2] for x in _places(ElementTree.fromstring(picture)))
     # The long line of the battery is its + side, and the sign stands there.
     battery = ElementTree.fromstring(drawn["iec"]["Battery or supply"])
     signs = {node.text: float(node.attrib["x"]) for node in battery if node.tag.endswith("text")}
