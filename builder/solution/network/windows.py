@@ -25,6 +25,8 @@ def independent_loops(branches: Branches) -> tuple[Way, ...]:
         is passed from − to +.
     """
     chains = [chain for chain in branches.chains if branches.driver(chain) is None]
+    if not chains:
+        return ()
     found = _windows(chains)
     if found is None:
         found = _tree_loops(chains)

@@ -150,6 +150,20 @@ def test_a_current_source_fixes_the_current_of_its_loop() -> None:
     assert value(solution, "power", "J1") == 12
 
 
+def test_a_current_source_in_the_only_loop_leaves_no_equation() -> None:
+    """Its current goes all the way round; only the voltage across it is left to find."""
+    rows = """
+    J1: {current: 2 A, between: [a, g]}
+    R1: {resistance: 3 ohm, between: [a, b]}
+    E1: {emf: 4 V, between: [b, g]}
+    """.replace("    ", "")
+    for method in ("", "method: loops", "method: superposition"):
+        solution = solved(rows, method, "[current, 'voltage: J1', 'power: E1']")
+        assert value(solution, "current", "R1") == 2
+        assert value(solution, "voltage", "J1") == 10
+        assert value(solution, "power", "E1") == -8
+
+
 def test_letters_of_loops_are_not_those_of_elements() -> None:
     """An element called A or RA leaves the letter to itself."""
     rows = RING.replace("R1", "R_A").replace("R2", "B")
