@@ -6,7 +6,6 @@ from collections.abc import Collection, Iterator
 from dataclasses import replace
 
 from builder.circuit.law import Law
-from builder.circuit.network import Network
 from builder.problem.model import NetworkProblem
 from builder.problem.network.asking import between_points
 from builder.quantity.formula import Formula, Product, Quotient, Ref
@@ -32,7 +31,7 @@ def finishing_steps(problem: NetworkProblem, task: Task, steps: Steps) -> Steps:
     return (
         *_between(problem, task, known),
         *_equivalent(problem, known),
-        *_works(problem.network, problem.law),
+        *_works(problem),
     )
 
 
@@ -78,7 +77,8 @@ def _equivalent(problem: NetworkProblem, known: Collection[Name]) -> Iterator[Ne
     yield NetworkStep(f"{law.value}-total", NetworkMove.TOTAL, (Line(name, formula),), network)
 
 
-def _works(network: Network, law: Law) -> Iterator[NetworkStep]:
+def _works(problem: NetworkProblem) -> Iterator[NetworkStep]:
+    network, law = problem.network, problem.law
     if not network.sources:
         return
     works = [
@@ -91,14 +91,22 @@ def _works(network: Network, law: Law) -> Iterator[NetworkStep]:
         for element in network.elements
     ]
     yield NetworkStep(law.work, NetworkMove.WORK, tuple(works), network)
-    parts: list[Term] = [(True, Ref(line.name)) for line in works]
-    whole = Line(Name(law.work, TOTAL), total(parts))
+    whole = Line(Name(law.work, TOTAL), _whole_work(problem, works))
     yield NetworkStep(f"{law.work}-total", NetworkMove.TOTAL, (whole,), network)
     delivered = [
         Line(Name(law.work, source.name), _delivered(source.name, law))
         for source in network.sources
     ]
     yield NetworkStep(f"{law.work}-delivered", NetworkMove.WORK, tuple(delivered), network)
+
+
+def _whole_work(problem: NetworkProblem, works: list[Line]) -> Formula:
+    """The sum of what all elements take, or, if these are not asked for, what goes in."""
+    network, law = problem.network, problem.law
+    if len(network.sources) == 1 and not {line.name for line in works} <= {*problem.find}:
+        source = network.sources[0].name
+        return law.work_from_flow_and_drop(Ref(Name(law.flow, source)), Ref(Name(law.drop, source)))
+    return total([(True, Ref(line.name)) for line in works])
 
 
 def _delivered(source: str, law: Law) -> Formula:
