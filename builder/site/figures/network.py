@@ -126,7 +126,8 @@ class NetworkFigures:
         )  # fmt: skip
         return replace(
             drawing,
-            grounded=step.reference or None,
+            grounded=self._ground(step, network),
+            levels=self._levels(known, network),
             loops=tuple(_loop_arrow(loop, network) for loop in step.loops),
         )
 
@@ -179,6 +180,20 @@ class NetworkFigures:
             hint=self._places if hinted else {},
             symbols=self.symbols,
         )
+
+    def _ground(self, step: NetworkStep, network: Network) -> str | None:
+        """The junction that counts as zero, from the step on that chooses it."""
+        chosen = [one.reference for one in (*self.display.before(step), step) if one.reference]
+        return chosen[-1] if chosen and chosen[-1] in network.junctions else None
+
+    def _levels(self, known: Iterable[Name], network: Network) -> dict[str, ValueText]:
+        """The potentials that are known by then, by their junctions."""
+        levels: dict[str, ValueText] = {}
+        for name in known:
+            if name.quantity == POTENTIAL and name.of in network.junctions:
+                shown = self.display.shown(name)
+                levels[name.of] = ValueText(shown.text, None, shown.sign, name.key)
+        return levels
 
     def _terminals(self, network: Network, *, told: bool) -> tuple[str, str] | None:
         """Open ends: of a network without a source, or where a load has been taken off."""

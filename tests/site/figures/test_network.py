@@ -126,6 +126,16 @@ def test_loop_equations_have_loop_arrows_and_junction_equations_a_ground() -> No
     assert "sw-ground" not in _given("batteries-by-junctions")
 
 
+def test_potentials_stand_at_their_junctions() -> None:
+    """Once they are known, with the ground that they count from."""
+    figures = _figures("charges-by-junctions")
+    for step in ("junctions", "branches"):
+        assert {"potential:b", "potential:c"} <= _numbers(figures[step].after)
+        assert "sw-ground" in figures[step].after
+        assert "b: |8.00 V" in re.sub(r"\|+", "|", _text(figures[step].after))
+    assert "potential:b" not in _numbers(_given("charges-by-junctions"))
+
+
 def test_directions_are_drawn_where_they_matter() -> None:
     """Arrows with their currents where something can flow against them, and else none."""
     assert re.search(r"I\|+2\|", _text(_given("batteries")))
