@@ -52,21 +52,24 @@ def _nothing_moves(stage: int, display: StagesDisplay) -> Prose:
 
 def _start(step: StagesStep, display: StagesDisplay) -> Words:
     named, one = display.elements(step.members), len(step.members) == 1
-    by_voltage = all(line.name.quantity == "charge" for line in step.lines)
-    relation = Q_CV if by_voltage else V_QC
-    what = "charge" if by_voltage else "voltage"
-    goal = say("Find the {what} on {named} at the start" if by_voltage
-               else "Find the {what} across {named} at the start",
-               what=what if one else f"{what}s", named=named)  # fmt: skip
+    found = {line.name.quantity for line in step.lines}
     starts = say("{named} {start} charged", named=named, start="starts" if one else "start")
-    reason = (
-        say("{starts}, and {relation} tells how much {each} + plate holds. Just as much is "
-            "missing on the other plate.", starts=starts, relation=relation,
-            each="its" if one else "each")
-        if by_voltage
-        else say("{starts}. What the plates hold is stated, and {relation} turns it into a "
-                 "voltage.", starts=starts, relation=relation)
-    )  # fmt: skip
+    if len(found) > 1:
+        goal = say("Find the charges and voltages of {named} at the start", named=named)
+        reason = say("{starts}. Where the voltage is stated, {q_cv} gives the charge; where the "
+                     "charge is stated, {v_qc} gives the voltage.",
+                     starts=starts, q_cv=Q_CV, v_qc=V_QC)  # fmt: skip
+    elif "charge" in found:
+        goal = say("Find the {charge} on {named} at the start",
+                   charge="charge" if one else "charges", named=named)  # fmt: skip
+        reason = say("{starts}, and {relation} tells how much {each} + plate holds. Just as much "
+                     "is missing on the other plate.", starts=starts, relation=Q_CV,
+                     each="its" if one else "each")  # fmt: skip
+    else:
+        goal = say("Find the {voltage} across {named} at the start",
+                   voltage="voltage" if one else "voltages", named=named)  # fmt: skip
+        reason = say("{starts}. What the plates hold is stated, and {relation} turns it into a "
+                     "voltage.", starts=starts, relation=V_QC)  # fmt: skip
     at_first = display.solution.story.charges[0]
     empty = tuple(name for name in display.members if at_first[name] == 0)
     if not empty:
@@ -117,14 +120,15 @@ def _short(step: StagesStep, display: StagesDisplay) -> Words:
 def _island(step: StagesStep, display: StagesDisplay) -> Words:
     count = number_word(len(step.members))
     goal = say("Count the charge on the plates that are joined")
-    two = len(step.members) == 2
-    whose = (display.elements(step.members, "and one of") if two
-             else say("each of {them}", them=display.elements(step.members)))  # fmt: skip
+    if len(step.members) == 2:
+        whose = say("one of {both}", both=display.elements(step.members, "and one of"))
+    else:
+        whose = say("one each of {all}", all=display.elements(step.members))
     if display.told_before(step):
-        again = say("Again {count} plates, one of {whose}, make one island, and its charge cannot "
+        again = say("Again {count} plates, {whose}, make one island, and its charge cannot "
                     "leave.", count=count, whose=whose)  # fmt: skip
         return Words(goal, sentences(again, comes_in(step, display)))
-    one_of_each = say("That makes one island of {count} plates, one of {whose}: they are joined by "
+    one_of_each = say("That makes one island of {count} plates, {whose}: they are joined by "
                       "wire, and around them are only gaps.", count=count, whose=whose)  # fmt: skip
     kept = say("Charge can move from plate to plate, but none can leave, so the sum after is the "
                "sum before.")  # fmt: skip
@@ -195,7 +199,7 @@ def _charges(step: StagesStep, display: StagesDisplay) -> Words:
     if not step.direction:
         gives = say("The voltage of each is known, and {relation} gives its charge.",
                     relation=Q_CV)  # fmt: skip
-        return Words(goal, sentences(gives, each_holds(whose, display)))
+        return Words(goal, sentences(gives, each_holds(whose, step.stage, display)))
     held = signs_of(step, display)
     passed = (say("Through each of them goes the same charge. It adds to what is there, or takes "
                   "from it where it arrives at the other plate.") if any(held.values())

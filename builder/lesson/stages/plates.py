@@ -41,21 +41,27 @@ def comes_in(step: StagesStep, display: StagesDisplay) -> Prose:
             named=display.elements(turned), was="was" if len(turned) == 1 else "were",
             its="its" if len(turned) == 1 else "their") if turned else ()
     )  # fmt: skip
+    nothing = (
+        say("{empty} {bring} nothing along", empty=display.elements(empty),
+            bring="brings" if len(empty) == 1 else "bring") if empty else ()
+    )  # fmt: skip
     if len(charged) == 1:
-        tells = say("{empty} {bring} nothing along, so all of it comes from {one}.",
-                    empty=display.elements(empty), bring="brings" if len(empty) == 1 else "bring",
+        tells = say("{nothing}, so all of it comes from {one}.", nothing=nothing,
                     one=display.element(charged[0]))  # fmt: skip
-    elif len({signs[name] for name in charged}) == 1:
-        both = "Both plates are" if len(charged) == 2 else "All these plates are"
-        tells = say("{both} +, so their charges add.", both=both)
+        return sentences(about_turned, tells)
+    if len({signs[name] for name in charged}) == 1:
+        which = "The others" if empty else "Both" if len(charged) == 2 else "All"
+        tells = say("{which} are + plates, so their charges add.", which=which)
     else:
         tells = say("Here a + plate meets a − plate. What is missing on the one is filled from "
                     "the other, so the charges count against each other.")  # fmt: skip
-    return sentences(about_turned, tells)
+    return sentences(about_turned, say("{nothing}.", nothing=nothing) if empty else (), tells)
 
 
-def each_holds(whose: tuple[str, ...], display: StagesDisplay) -> Prose:
-    """Who gets more, where two capacitors share a voltage."""
+def each_holds(whose: tuple[str, ...], stage: int, display: StagesDisplay) -> Prose:
+    """Who gets more, where capacitors share a voltage."""
+    if not any(display.solution.story.charges[stage][name] for name in whose):
+        return ()
     sizes = {name: display.solution.values[Name("capacitance", name)] for name in whose}
     if len(sizes) < 2 or len(set(sizes.values())) == 1:
         return ()

@@ -130,6 +130,7 @@ def _settling(elements: tuple[Element, ...], now: Moment) -> Iterator[StagesStep
     if ordered:
         yield from across_batteries(ordered, now)
     others = [block for block in restless if not _on_one_island(block, now)]
+    others.sort(key=lambda block: elements.index(block[0]))
     for number, block in enumerate(others):
         own = replace(now, suffix=_LETTERS[number % 26] if len(others) > 1 else "")
         yield from _moves(block, own)

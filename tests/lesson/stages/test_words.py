@@ -102,7 +102,7 @@ def test_unlike_plates_are_told_from_like_ones() -> None:
     unlike = told(lesson_of(UNLIKE))["stage-1-island"][1]
     assert unlike.endswith("so the charges count against each other.")
     both = told(lesson_of(LIKE.replace("2 uF", "2 uF, charged: 6 V")))["stage-1-island"][1]
-    assert both.endswith("Both plates are +, so their charges add.")
+    assert both.endswith("Both are + plates, so their charges add.")
 
 
 @pytest.mark.parametrize("name", EVERY)
@@ -232,3 +232,47 @@ def test_checks_tell_opposite_signs() -> None:
     plainer = [plain(check.says, lesson.display) for check in lesson_of(LIKE).checks]
     assert plainer[1].endswith("the same voltage is across C₁ and C₂:")
     assert plainer[2].endswith("the difference of their voltages:")
+
+
+PAIRS = """\
+title: Two sets at once
+circuit:
+  branches:
+    C1: {capacitance: 4 uF, charged: 12 V, between: [a, g]}
+    C2: {capacitance: 2 uF, between: [b, g]}
+    C3: {capacitance: 3 uF, charged: 60 uC, between: [c, g]}
+    C4: {capacitance: 2 uF, charged: 5 V, between: [d, g]}
+    C5: {capacitance: 5 uF, charged: 5 V, between: [d, g]}
+    S1: {switch: open, between: [a, b]}
+    S2: {switch: open, between: [c, d]}
+    S3: {switch: open, between: [b, c]}
+stages:
+  - close: [S1, S2]
+  - turn: C5
+  - close: S3
+find: [charge: all, energy: lost]
+"""
+"""C3 to C5 hold 95 µC at 9.5 V, and with C5 turned 28.5 + 19 − 47.5 = 0."""
+
+
+def test_several_sets_of_plates_are_told_one_after_the_other() -> None:
+    """Each set has its letter; empty plates and many plates have sentences of their own."""
+    words = told(lesson_of(PAIRS))
+    assert words["start"][:2] == (
+        "Find the charges and voltages of C₁, C₃, C₄ and C₅ at the start",
+        "C₁, C₃, C₄ and C₅ start charged. Where the voltage is stated, Q = CV gives the charge; "
+        "where the charge is stated, V = Q/C gives the voltage. C₂ holds nothing yet.",
+    )
+    islands = [words[f"stage-{one}-island"][1] for one in ("1-a", "1-b", "2", "3")]
+    assert "one of C₁ and one of C₂" in islands[0]
+    assert islands[1] == (
+        "Again three plates, one each of C₃, C₄ and C₅, make one island, and its charge cannot "
+        "leave. All are + plates, so their charges add."
+    )
+    assert "C₅ was turned round, so its other plate is here." in islands[2]
+    assert islands[3].endswith(
+        "C₃, C₄ and C₅ bring nothing along. The others are + plates, so their charges add."
+    )
+    assert "holds the" not in words["stage-2-charges"][1]
+    display = lesson_of(PAIRS).display
+    assert display.symbol(Name("charge", "islandb@1")).text == "Q_b"
