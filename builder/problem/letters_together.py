@@ -11,9 +11,13 @@ from builder.quantity.kinds import KINDS
 from builder.quantity.letters import kind_of, letter_of, letter_symbol
 from builder.quantity.names import Symbol, element_index
 
+MOST_LETTERS = 6
+"""Of elements; each further one multiplies the length of formulas and the time they take."""
+
 
 def refuse_clashing_letters(parts: Parts, law: Law) -> None:
     """Note faults of letters that mean two things, or look like something else on the page."""
+    _refuse_many(parts)
     kinds: dict[str, str] = {}
     for name, given in _all(parts):
         for letter, kind in _letters(given):
@@ -25,6 +29,19 @@ def refuse_clashing_letters(parts: Parts, law: Law) -> None:
                     "Give one of the two another letter.")  # fmt: skip
             elif letter != name:
                 _refuse_lookalike(letter, given, parts, law)
+
+
+def _refuse_many(parts: Parts) -> None:
+    seen: dict[str, Given] = {}
+    for given in parts.elements.values():
+        for letter, _ in _letters(given):
+            seen.setdefault(letter, given)
+    if len(seen) > MOST_LETTERS:
+        first_too_many = list(seen.values())[MOST_LETTERS]
+        parts.faults.add(first_too_many.at.at, f"{len(seen)} different letters",
+                         f"at most {MOST_LETTERS}",
+                         "Let some elements be multiples of one letter, or give them "
+                         "numbers.")  # fmt: skip
 
 
 def _all(parts: Parts) -> Iterator[tuple[str, Given]]:
