@@ -90,9 +90,9 @@ def _added(one: tuple[Any, Any], other: tuple[Any, Any]) -> tuple[Any, Any]:
 
 
 def same(one: Exact, other: Exact) -> bool:
-    """Whether two values are equal, whatever their symbols are worth."""
-    if one == other:
-        return True
+    """Whether two values are equal, whatever their symbols are worth; a limit may be infinite."""
+    if one == other or one.is_infinite or other.is_infinite:
+        return bool(one == other)
     return (is_symbolic(one) or is_symbolic(other)) and not _element(one - other)
 
 

@@ -51,6 +51,9 @@ def test_equal_values_have_one_form() -> None:
     assert same(1 / (1 / C1 + 1 / C2), C1 * C2 / (C1 + C2))
     assert not same(C1, C2)
     assert same(Rational(1, 2), Rational(2, 4))
+    assert same(oo, oo)
+    assert not same(oo, C1)
+    assert not same(C1, oo)
     assert tidied(sqrt(2)) == sqrt(2)
     assert [is_symbolic(value) for value in (C, sqrt(2), Integer(1))] == [True, False, False]
 
