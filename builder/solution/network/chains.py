@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Collection
 from dataclasses import dataclass
+from functools import cached_property
 
 from builder.circuit.law import Law
 from builder.circuit.network import Element, Network, Source
@@ -59,7 +60,7 @@ class Branches:
     chains: tuple[Chain, ...]
     kept: tuple[str, ...]
 
-    @property
+    @cached_property
     def sources(self) -> dict[str, Source]:
         """By name."""
         return {source.name: source for source in self.network.sources}
@@ -77,7 +78,7 @@ class Branches:
                 return name, forward
         return None
 
-    @property
+    @cached_property
     def ties(self) -> tuple[Chain, ...]:
         """The chains of voltage sources alone."""
         return tuple(

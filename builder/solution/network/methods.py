@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Collection
 from dataclasses import dataclass, field, replace
+from functools import cached_property
 
 from builder.circuit.law import Law
 from builder.circuit.network import Network
@@ -45,12 +46,12 @@ class Task:
     keep: frozenset[str] = field(default_factory=frozenset)
     show_ground: bool = False
 
-    @property
+    @cached_property
     def ground(self) -> str:
         """The junction that counts as 0 V."""
         return ground_of(self.network, self.reference)
 
-    @property
+    @cached_property
     def branches(self) -> Branches:
         """Its chains, with an end at every junction that is asked for."""
         return branches_of(self.network, self.law, {*self.keep, self.ground})

@@ -205,9 +205,12 @@ def _checks(problem: NetworkProblem, values: Mapping[Name, Exact]) -> tuple[Chec
     if not problem.network.sources:
         return ()
     aliases = _aliases(problem, values)
+    checks = checks_of(problem.network, problem.law)
+    if not aliases:
+        return checks
     return tuple(
         replace(check, left=with_refs(check.left, aliases), right=with_refs(check.right, aliases))
-        for check in checks_of(problem.network, problem.law)
+        for check in checks
     )
 
 
