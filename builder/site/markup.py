@@ -45,10 +45,17 @@ def symbol_html(symbol: Symbol, of: str = "") -> Markup:
 
 @lru_cache(maxsize=64)
 def relation_html(text: str) -> Markup:
-    """A law in one line, with its letters in italics: ``Q = CV``."""
+    """A law in one line, with its letters in italics: ``Q = CV``; ``^( )`` raises a power."""
+    lettered = re.sub(r"([A-Z]+)", r"<i>\1</i>", str(escape(text)))
     return Markup('<span class="sw-sym">{}</span>').format(
-        Markup(re.sub(r"([A-Z]+)", r"<i>\1</i>", str(escape(text))))
+        Markup(re.sub(r"\^\(([^)]*)\)", _raised, lettered))
     )
+
+
+def _raised(power: re.Match[str]) -> str:
+    """An exponent, its letters in italics."""
+    inner = re.sub(r"([a-zτ]+)", r"<i>\1</i>", power.group(1))
+    return f"<sup>{inner}</sup>"
 
 
 def expression_html(shown: ShownExpression) -> Markup:

@@ -56,11 +56,17 @@ class Link:
     address: str
 
 
+def _course(lesson: Lesson) -> object:
+    """The course of a voltage, where a kind of lesson has one."""
+    return getattr(lesson, "course", None)
+
+
 PARTS: tuple[Part, ...] = (
     Part("opening"),
     Part("caution", applies=lambda lesson: lesson.caution is not None),
     Part("predict", "Predict first", applies=lambda lesson: lesson.predict is not None),
     Part("solution", "Solution"),
+    Part("course", "From start to end", applies=lambda lesson: _course(lesson) is not None),
     Part("checks", "Does it add up?", applies=lambda lesson: bool(lesson.checks)),
     Part("limits", "At the extremes", applies=lambda lesson: bool(lesson.limits)),
     Part("results", "All results"),

@@ -64,7 +64,7 @@ class TransientDisplay(Display):
         quantity, letter = name.quantity, "S" if name.quantity == SWITCH else ""
         letter = letter or kind_letter(quantity)
         of, when = moment_of(name)
-        of = of.partition("|")[0]
+        of, _, part = of.partition("|")
         if quantity == SWITCH:
             return Symbol(letter, element_index(of, letter))
         if quantity == "time-constant":
@@ -75,7 +75,11 @@ class TransientDisplay(Display):
             return Symbol(letter, of.partition(">")[0].replace("_", ""), "(t)")
         if quantity in (RESISTORS.value, CAPACITORS.value):
             known = {SEEN: "seen", STORE: "eq"}
-            return Symbol(letter, known[of]) if of in known else value_symbol(of, letter)
+            if of in known:
+                return Symbol(letter, known[of])
+            own = value_symbol(of, letter)
+            apart = "′" * (int(part) - 1) if part else ""
+            return Symbol(own.letter, own.index, apart + self._mark("" if when == SEEN else when))
         return Symbol(letter, self._index(quantity, of), self._mark(when))
 
     def _of_time(self, of: str) -> Symbol:

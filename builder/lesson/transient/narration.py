@@ -50,35 +50,36 @@ def _along(step: TransientStep, display: TransientDisplay) -> Prose:
     """Along which way a voltage across the gap is added up."""
     live = tuple(name for name in step.path if name not in step.idle)
     idle = tuple(name for name in step.path if name in step.idle)
-    told: Prose = ()
+    through: Prose = ()
+    if idle:
+        through = say("{all} {carry} no current, so there is no voltage across {it}.",
+                      all=display.elements(idle), carry="carries" if len(idle) == 1 else "carry",
+                      it="it" if len(idle) == 1 else "them")  # fmt: skip
+    store = display.store
     if not live:
-        told = say("No source acts there, so it has no voltage.")
+        told = say("No source acts on {store} then, so its two ends are at one potential and it "
+                   "has no voltage.", store=store)  # fmt: skip
+    elif len(live) == 1 and idle:
+        told = say("So {store} has the same voltage as {one}.", store=store,
+                   one=display.element(live[0]))  # fmt: skip
     elif len(live) == 1:
-        told = say("It lies across {one}, so it has the same voltage.",
+        told = say("{store} lies straight across {one}, so it has the same voltage.", store=store,
                    one=display.element(live[0]))  # fmt: skip
     else:
-        told = say("Its voltage is what we climb or fall on the way through {all}.",
-                   all=display.elements(live))  # fmt: skip
-    if not idle or not live:
-        return told
-    through = say("{all} {carry} no current, so there is no voltage across {it}.",
-                  all=display.elements(idle), carry="carries" if len(idle) == 1 else "carry",
-                  it="it" if len(idle) == 1 else "them")  # fmt: skip
-    return sentences(told, through)
+        told = say("The voltage of {store} is what we climb or fall on the way through {all}.",
+                   store=store, all=display.elements(live))  # fmt: skip
+    return sentences(through, told)
 
 
 def _end(step: TransientStep, display: TransientDisplay) -> Words:
-    store, gap = display.solution.store, display.store
+    gap = display.store
     if not step.path and not step.about:
         goal = say("Find what flows long after")
         reason = say("With {store} as a gap, only resistors and sources are left.", store=gap)
         return Words(goal, reason)
     goal = say("Find the voltage that {store} is heading for", store=gap)
-    reason = say("Long after the change nothing moves any more: no current flows into {store}, as "
+    reason = say("Long after the change nothing changes any more: no current flows into {store}, as "
                  "if there were a gap in its place.", store=gap)  # fmt: skip
-    if display.solution.values[at("voltage", store.id, END)] == 0 and not step.path:
-        return Words(goal, sentences(reason, say("Its two ends are then at one potential, so it "
-                                                 "ends empty.")))  # fmt: skip
     return Words(goal, sentences(reason, _along(step, display)))
 
 

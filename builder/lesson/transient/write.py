@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass, field
+
 from builder.lesson.caution import Caution, caution_of_charged
 from builder.lesson.lesson import Lesson, taught_steps, worth_a_warning
 from builder.lesson.questions import self_check
 from builder.lesson.transient.addup import add_up
+from builder.lesson.transient.course import Course, course_of
 from builder.lesson.transient.display import TransientDisplay
 from builder.lesson.transient.find import find_list
 from builder.lesson.transient.narration import narrate
@@ -18,12 +21,23 @@ from builder.problem.transient.moments import END, START, at
 from builder.solution.transient.solve import TransientSolution
 
 
-def write_transient_lesson(solution: TransientSolution) -> Lesson:
+@dataclass(frozen=True)
+class TransientLesson(Lesson):
+    """The lesson of a circuit that charges or discharges.
+
+    Attributes:
+        course: the whole course of the voltage, if there is a single one.
+    """
+
+    course: Course | None = field(default=None, kw_only=True)
+
+
+def write_transient_lesson(solution: TransientSolution) -> TransientLesson:
     """Write the lesson of a solved circuit."""
     display = TransientDisplay(solution)
     slips: tuple[Slip, ...] = ()
     checks, rest = add_up(display)
-    return Lesson(
+    return TransientLesson(
         display=display,
         find=find_list(display),
         predict=predict(display),
@@ -36,6 +50,7 @@ def write_transient_lesson(solution: TransientSolution) -> Lesson:
         warnings=worth_a_warning(slips),
         questions=self_check(display, slips),
         caution=_caution(display),
+        course=course_of(display),
     )
 
 

@@ -27,12 +27,15 @@ from builder.figure.network import (
     places_of,
 )
 from builder.figure.network.request import CURRENT_SOURCE, VOLTAGE_SOURCE
+from builder.figure.plot import draw_plot
 from builder.lesson import Lesson
 from builder.lesson.lesson import TaughtStep
 from builder.lesson.prose import Prose, say
+from builder.lesson.transient.course import Course
 from builder.lesson.transient.display import SWITCH, TransientDisplay
 from builder.problem.transient.moments import BEFORE, END, SEEN_RESISTANCE, START, at
 from builder.quantity.names import Name, Symbol
+from builder.site.figures.curve import described, plot_of
 from builder.site.figures.step_figures import StepFigures
 from builder.site.markup import symbol_html
 from builder.solution.transient.step import TransientMove, TransientStep
@@ -82,6 +85,14 @@ class TransientFigures:
         idle = self._idle(step)
         legend = self._legend(step, idle)
         return StepFigures(Markup(""), Markup(_faded(svg, idle)), legend)
+
+    def curve(self, course: Course) -> Markup:
+        """The curve of the whole course."""
+        return Markup(
+            draw_plot(plot_of(course, self.display), id_prefix=f"{self.prefix}-curve",
+                      title="The voltage against time",
+                      description=described(course, self.display))
+        )  # fmt: skip
 
     @cached_property
     def _given(self) -> NetworkDrawing:
