@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import dataclass, field
 from fractions import Fraction
 
 from builder.circuit.network import Element, Network, Source
 from builder.circuit.settling import settled
 from builder.circuit.switching import LOST, BatteryLoop, Charged, Stage, Switch, wire_up
-from builder.problem.gathering import Faults, Mark, all_of, meant, one_of, quoted
+from builder.problem.gathering import Faults, Mark, all_of, meant, nearest, one_of, quoted
 from builder.problem.located import Entry, Map
 from builder.problem.parts import ALL, Given, Parts, read_value
 from builder.problem.placing import read_place
@@ -73,6 +74,8 @@ def read_in_stages(
                    "Add stages: below the circuit, one line for each stage.")  # fmt: skip
     else:
         reading.stages = read_stages(stages, table, faults)
+    if table.sound and not len(faults):
+        _refuse_loose(table, faults)
     if table.sound and not len(faults):
         reading.network = _network(table)
         _try(reading)
@@ -154,6 +157,21 @@ def _read_charged(reading: StagesReading) -> None:
                                "Delete charged: a capacitor without it starts empty.")  # fmt: skip
         elif measure is not None:
             reading.charged[row.name.value] = Charged(measure.kind, measure.value, measure.shown)
+
+
+def _refuse_loose(table: Table, faults: Faults) -> None:
+    """A junction at which a single branch ends is most often a misspelled one."""
+    ends = Counter(end for row in table.rows for end in row.between)
+    for row in table.rows:
+        for place in row.ends:
+            if ends[place.value] > 1:
+                continue
+            near = nearest(place.value, [end for end in ends if end != place.value])
+            faults.add(place.at, f"the junction {quoted(place.value)}, where nothing but "
+                       f"{row.name.value} ends", "at least two branches at each junction",
+                       f'Did you mean "{near}"?' if near
+                       else f"Connect something else there, or leave {row.name.value} "
+                       "out.")  # fmt: skip
 
 
 def _network(table: Table) -> Network:

@@ -150,8 +150,20 @@ FAULTS = {
         "Their voltages agree, but nothing tells which of them delivers how much. Leave one of "
         "them out.",
     ),
+    "misspelled-junction": (
+        _branch("C3: {capacitance: 1 uF, between: [a, gg]}"),
+        '9:42: found the junction "gg", where nothing but C3 ends; expected at least two branches '
+        'at each junction. Did you mean "g"?',
+    ),
+    "loose-end": (
+        _branch("C3: {capacitance: 1 uF, between: [a, mast]}"),
+        '9:42: found the junction "mast", where nothing but C3 ends; expected at least two '
+        "branches at each junction. Connect something else there, or leave C3 out.",
+    ),
     "charged-but-restless": (
-        BRANCHES.replace("between: [b, g]", "between: [p, g]") + STAGES + FIND,
+        BRANCHES.replace("between: [b, g]", "between: [p, g]").replace("[a, b]", "[a, p]")
+        + "stages:\n  - close: S2\n"
+        + FIND,
         "6:38: found C2 charged to 6 V, which it would lose or add to before any switch is thrown; "
         "expected a charge that stays until the first stage. Delete charged, or leave a switch "
         "open beside it.",
