@@ -205,10 +205,18 @@ def _evaluate_rarer(
         case Ln(argument):
             return _logarithm(evaluate(argument, values))
         case Solved(system, position):
-            rows = tuple(tuple(evaluate(part, values) for part in row) for row in system.rows)
-            return solve_exactly(rows, tuple(evaluate(part, values) for part in system.right))[
-                position
-            ]
+            return solve_system(system, values)[position]
+
+
+def solve_system(system: System, values: Mapping[Name, Exact]) -> tuple[Exact, ...]:
+    """All unknowns of a linear system with the given values, in SI units.
+
+    Raises:
+        KeyError: if a quantity has no value yet.
+        ZeroDivisionError: if there is no single solution.
+    """
+    rows = tuple(tuple(evaluate(part, values) for part in row) for row in system.rows)
+    return solve_exactly(rows, tuple(evaluate(part, values) for part in system.right))
 
 
 def names_in(formula: Formula) -> Iterator[Name]:

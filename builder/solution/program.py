@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from enum import StrEnum
 
 from builder.quantity.exact import Exact
-from builder.quantity.formula import Formula, Ref, evaluate, names_in
+from builder.quantity.formula import Formula, Ref, Solved, evaluate, names_in, solve_system
 from builder.quantity.names import Name
 from builder.quantity.symbolic import tidied
 
@@ -75,9 +75,22 @@ def run(steps: Iterable[Step], givens: Mapping[Name, Exact]) -> dict[Name, Exact
     """All values, exactly: the givens and what each line defines."""
     values = dict(givens)
     for step in steps:
+        systems: dict[int, tuple[Exact, ...]] = {}
         for line in step.lines:
-            values[line.name] = tidied(evaluate(line.formula, values))
+            values[line.name] = tidied(_value(line.formula, values, systems))
     return values
+
+
+def _value(
+    formula: Formula, values: Mapping[Name, Exact], systems: dict[int, tuple[Exact, ...]]
+) -> Exact:
+    """A formula's value; a system that several lines take an unknown from is solved once."""
+    if not isinstance(formula, Solved):
+        return evaluate(formula, values)
+    key = id(formula.system)
+    if key not in systems:
+        systems[key] = solve_system(formula.system, values)
+    return systems[key][formula.position]
 
 
 def needed_for(asked: Iterable[Name], steps: Iterable[Step]) -> set[Name]:
@@ -85,11 +98,16 @@ def needed_for(asked: Iterable[Name], steps: Iterable[Step]) -> set[Name]:
     definitions = {line.name: line.formula for step in steps for line in step.lines}
     needed: set[Name] = set()
     waiting = list(asked)
+    seen: set[int] = set()
     while waiting:
         name = waiting.pop()
         if name in needed:
             continue
         needed.add(name)
-        if name in definitions:
-            waiting.extend(names_in(definitions[name]))
+        formula = definitions.get(name)
+        if formula is None or (isinstance(formula, Solved) and id(formula.system) in seen):
+            continue
+        if isinstance(formula, Solved):
+            seen.add(id(formula.system))
+        waiting.extend(names_in(formula))
     return needed
