@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cached_property
 
-from builder.circuit.law import PARALLEL, SERIES
+from builder.circuit.law import SERIES
 from builder.circuit.tree import Group, Tree, groups
 from builder.lesson.display import Display, Mention
 from builder.lesson.lesson import Lesson, Row, Table, taught_steps, worth_a_warning
@@ -187,34 +187,29 @@ def _results(display: UnknownDisplay) -> Table:
     return Table((), law.element.capitalize(), heads, tuple(rows))
 
 
-def _other_connection(display: UnknownDisplay) -> Iterator[Wrong]:
-    """An unknown in a chain found as if it lay side by side, and the other way round."""
+def _added_on(display: UnknownDisplay) -> Iterator[Wrong]:
+    """The known part added to the equivalent, from which it has to be taken away."""
     problem, values = display.solution.problem, display.solution.values
-    for name, step in found_names(display):
-        if name.quantity != problem.law.value or step.relations[0].about[:1] != ("merge",):  # type: ignore[attr-defined]
+    for step in display.solution.steps:
+        word, of = step.relations[0].about[:2]
+        (name, *_) = step.solved_for
+        group = _part(of, problem.tree)
+        if word != "merge" or not isinstance(group, Group) or name.of == group.id:
             continue
-        group = _part(step.relations[0].about[1], problem.tree)  # type: ignore[attr-defined]
-        if not isinstance(group, Group) or name.of == group.id:
-            continue
-        whole = values[Name(problem.law.value, group.id)]
-        others = [
-            values[Name(problem.law.value, part.id)] for part in group.parts if part.id != name.of
-        ]
+        whole = values[display.resolve(Name(problem.law.value, group.id))]
+        parts = [part.id for part in group.parts if part.id != name.of]
+        known = [values[Name(problem.law.value, part)] for part in parts]
         adds = group.connection == problem.law.adds_in
-        rest = 1 / whole - sum(1 / one for one in others) if adds else whole - sum(others)
-        if rest == 0:
-            continue
-        way = "in series" if group.connection == PARALLEL else "in parallel"
-        happens = say("taking {named} to be {way}", way=way,
-                      named=display.elements(tuple(part.id for part in group.parts)))  # fmt: skip
-        yield Wrong(name, 1 / rest if adds else rest, step.id, happens)
+        wrong = whole + sum(known) if adds else 1 / (1 / whole + sum(1 / one for one in known))
+        happens = say("adding {named} to {whole}", named=display.elements(tuple(parts)),
+                      whole=display.element(group.id))  # fmt: skip
+        yield Wrong(name, wrong, step.id, happens)
 
 
-def _other_connection_why(wrong: Wrong, display: UnknownDisplay) -> Prose:
-    law = display.solution.problem.law
-    return say("Both connections have a rule that adds something. {ones} add up in {way}; in the "
-               "other connection it is their reciprocals that add.",
-               ones=f"{law.value.capitalize()}s".replace("ys", "ies"), way=law.adds_in)  # fmt: skip
+def _added_on_why(wrong: Wrong, display: UnknownDisplay) -> Prose:
+    return say("The rule of the group says “add”, and that is easily done with whatever is at "
+               "hand. But the equivalent holds {one} already: what is known has to be taken away from "
+               "it.", one=display.element(wrong.name.of))  # fmt: skip
 
 
 def _equivalent_for_one(display: UnknownDisplay) -> Iterator[Wrong]:
@@ -236,9 +231,8 @@ def _equivalent_for_one_why(wrong: Wrong, display: UnknownDisplay) -> Prose:
 
 
 RULES: tuple[WrongRule, ...] = (
-    WrongRule("other-connection", "common practice, no source",
-              "Using the rule of the other connection",
-              _other_connection_why, _other_connection),
+    WrongRule("added-on", "common practice, no source", "Adding what has to be taken away",
+              _added_on_why, _added_on),
     WrongRule("equivalent-for-one", "common practice, no source",
               "Taking the equivalent for one element",
               _equivalent_for_one_why, _equivalent_for_one),
