@@ -11,7 +11,6 @@ from builder.problem.gathering import Faults, all_of, meant, nearest, one_of, qu
 from builder.problem.located import Entry, Items, Map, Node, Text, Unusable
 from builder.problem.parts import ALL, EQUIVALENT
 from builder.problem.typed import describe, missing_space
-from builder.quantity.kinds import KINDS
 from builder.quantity.names import TOTAL, Name
 
 _ASKED = tuple(dict.fromkeys(quantity for law in LAWS.values() for quantity in law.quantities))
