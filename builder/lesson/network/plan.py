@@ -106,7 +106,9 @@ def _in_order(told: list[Prose]) -> Prose:
 _MOVES: dict[StrEnum, Callable[[NetworkDisplay], Prose]] = {
     NetworkMove.BALANCE: lambda display: say("use that the bridge is balanced"),
     NetworkMove.JOIN: lambda display: say("join the junctions that are alike by symmetry"),
-    NetworkMove.SPREAD: lambda display: say("let the flow spread evenly by symmetry"),
+    NetworkMove.SPREAD: lambda display: say(
+        "let the {flow} spread evenly by symmetry", flow=display.law.flow
+    ),
     NetworkMove.STAR: lambda display: say("turn a triangle into a star"),
     NetworkMove.TRIANGLE: lambda display: say("turn a star into a triangle"),
     NetworkMove.DROP: lambda display: say("take out what carries nothing"),

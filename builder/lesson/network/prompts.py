@@ -85,6 +85,9 @@ def _open(step: NetworkStep, display: NetworkDisplay) -> Prose:
     if step.undone is NetworkMove.JOIN:
         return say("What changes for the {ones}s when the joined junctions are taken apart again?",
                    ones=display.one)  # fmt: skip
+    if step.undone is NetworkMove.SPREAD:
+        return say("Which shares of both {flow}s does each {one} carry?", flow=flow,
+                   one=display.one)  # fmt: skip
     return say("Why could {named} be left out?", named=display.elements(step.dropped)
                if step.dropped else "the wire")  # fmt: skip
 

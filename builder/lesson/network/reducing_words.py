@@ -70,9 +70,7 @@ def joining(step: NetworkStep, display: NetworkDisplay) -> Words:
     """The words for junctions that are alike by symmetry."""
     sets = joined_sets(step)
     half = step.telling.get("half", "")
-    goal = say("{sets} are alike: join them", sets=_upper(_sets_named(sets))) if sets else ()
-    if half and len(sets) == 1:
-        goal = say("{sets} lie halfway: join them", sets=_upper(_sets_named(sets)))
+    goal = _goal_of_joining(sets, half=bool(half) and len(sets) == 1)
     if not joined_sets(step):
         goal = say("Cut {named} in half", named=_cut(step, display))
     return Words(goal, sentences(_why_alike(step, display), _halves(step, display),
@@ -101,20 +99,17 @@ def _halves(step: NetworkStep, display: NetworkDisplay) -> Prose:
                it="it" if one else "each", halves=halves)  # fmt: skip
 
 
-def _sets_named(sets: tuple[tuple[str, ...], ...]) -> Prose:
-    """``junctions b, c and d``; of several sets ``junctions b, c and d, and e, f and g``."""
+def _goal_of_joining(sets: tuple[tuple[str, ...], ...], *, half: bool) -> Prose:
+    """What is joined; several sets with a semicolon between them, as each holds commas."""
+    if not sets:
+        return ()
     if len(sets) == 1:
-        return say("junctions {names}", names=listed(sets[0]))
-    return say("junctions {names}", names=_sets_in_a_row([listed(names) for names in sets]))
-
-
-def _sets_in_a_row(sets: list[Prose]) -> Prose:
-    """Sets one after the other; each holds an “and” of its own, so that a comma parts them."""
-    *firsts, last = sets
+        return say("Junctions {names} {are}: join them", names=listed(sets[0]),
+                   are="lie halfway" if half else "are alike")  # fmt: skip
     row: Prose = ()
-    for one in firsts:
-        row = say("{row}{one}, ", row=row, one=one)
-    return say("{row}and {last}", row=row, last=last)
+    for names in sets:
+        row = say("{row}; {names}", row=row, names=listed(names)) if row else listed(names)
+    return say("Join the junctions that are alike: {row}", row=row)
 
 
 def _why_alike(step: NetworkStep, display: NetworkDisplay) -> Prose:
@@ -122,9 +117,13 @@ def _why_alike(step: NetworkStep, display: NetworkDisplay) -> Prose:
     several = len(joined_sets(step)) > 1
     whom = "the junctions of each set" if several else "these junctions"
     if symmetry == "half":
-        return say("Swap the two terminals, and the circuit looks the same as before, only with + "
-                   "and − exchanged. What is its own mirror image can then only be at half the "
-                   "voltage, and so all of it is at one potential.")  # fmt: skip
+        middle = say("Swap the two terminals, and the circuit looks the same as before, only with "
+                     "+ and − exchanged. What is its own mirror image can then only be at half the "
+                     "voltage, and so all of it is at one potential.")  # fmt: skip
+        if not several:
+            return middle
+        return sentences(middle, say("The junctions of each other set are alike: exchange them, "
+                                     "and nobody would notice."))  # fmt: skip
     if symmetry == "same-distance":
         return say("All the {ones}s are equal, and {whom} are equally many {ones}s away from + "
                    "and equally many from −. Nothing tells one from the other, so they are at the "
@@ -264,4 +263,19 @@ def spreading_evenly(step: NetworkStep, display: NetworkDisplay) -> Words:
     out = say("Then let the same shares come in everywhere and leave at the − terminal. Added "
               "together the shares cancel, and what is left enters at + and leaves at −.")
     # fmt: on
-    return Words(goal, sentences(into, out))
+    return Words(goal, sentences(into, out, _shares(step, display)))
+
+
+def _shares(step: NetworkStep, display: NetworkDisplay) -> Prose:
+    """What the elements on one way from + to − carry of both flows."""
+    flow = vocabulary(display.law).flow
+    first, second = (
+        listed([
+            say("{one} carries {share}", one=display.element(one), share=share.strip())
+            for one, share in zip(step.members, step.telling[which].split(","), strict=True)
+        ])
+        for which in ("entering", "leaving")
+    )  # fmt: skip
+    way = "its voltage is" if len(step.members) == 1 else "their voltages add up to"
+    return say("Of the first {flow} {first}, of the second {second}, and {way} that from + to −.",
+               flow=flow, first=first, second=second, way=way)  # fmt: skip

@@ -10,7 +10,7 @@ from builder.lesson.network.display import POTENTIAL, NetworkDisplay
 from builder.lesson.prose import Prose, listed, number_word, say, sentences
 from builder.lesson.vocabulary import vocabulary
 from builder.lesson.words import Words
-from builder.quantity.formula import Sum, names_in
+from builder.quantity.formula import Negative, Ref, Sum, names_in
 from builder.quantity.names import TOTAL, Name
 from builder.solution.network.renaming import part_of
 from builder.solution.network.step import NetworkMove, NetworkStep
@@ -46,8 +46,28 @@ def opening(step: NetworkStep, display: NetworkDisplay) -> Words:
     found = display.in_turn(found)
     goal = say("Walk back to {named}", named=_named(found, display))
     reason = _UNDOING.get(step.undone, _plainly)(step, display)
-    return Words(goal, sentences(reason, _taken_apart(step), _by_laws(step, display)),
+    return Words(goal, sentences(reason, _turned(step, display), _taken_apart(step),
+                                 _by_laws(step, display)),
                  meaning_of_minus(step.found, display))  # fmt: skip
+
+
+def _turned(step: NetworkStep, display: NetworkDisplay) -> Prose:
+    """What is said where something is handed on with its sign turned."""
+    turned = tuple(
+        dict.fromkeys(
+            part_of(line.name)[0].of
+            for line in step.lines
+            if isinstance(line.formula, Negative) and isinstance(line.formula.term, Ref)
+        )
+    )
+    if not turned:
+        return ()
+    if len(turned) > LONGEST_LIST:
+        return say("Where a {one} is counted against its equivalent, a minus comes in.",
+                   one=display.one)  # fmt: skip
+    one = len(turned) == 1
+    return say("{named} {is_} counted the other way round, so a minus comes in.",
+               named=display.elements(turned), is_="is" if one else "are")  # fmt: skip
 
 
 def _taken_apart(step: NetworkStep) -> Prose:
@@ -135,7 +155,7 @@ def _by_laws(step: NetworkStep, display: NetworkDisplay) -> Prose:
         line.name
         for line in step.lines
         if not line.carries
-        and {name.of for name in names_in(line.formula)} == {line.name.of}
+        and {part_of(name)[0].of for name in names_in(line.formula)} == {part_of(line.name)[0].of}
         and law.value in {name.quantity for name in names_in(line.formula)}
     ]
     flows = [name for name in computed if name.quantity == law.flow]
@@ -173,6 +193,10 @@ def meaning_of_minus(found: tuple[Name, ...], display: NetworkDisplay) -> Prose:
         return say("{symbols} is negative: the current really flows {back}, against the direction "
                    "in which we count it.", symbols=symbols,
                    back=display.way_back(flows[0].of))  # fmt: skip
+    if len(flows) > LONGEST_LIST:
+        return say("{count} of the currents are negative: they really flow against the direction "
+                   "in which we count them.",
+                   count=number_word(len(flows)).capitalize())  # fmt: skip
     return say("{symbols} are negative: these currents really flow against the direction in which "
                "we count them.", symbols=symbols)  # fmt: skip
 

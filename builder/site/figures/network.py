@@ -117,8 +117,8 @@ class NetworkFigures:
         step = _move(taught)
         known = taught.known if step.known is None else step.known
         marked = frozenset(step.marked)
-        if step.kind is NetworkMove.WORK:
-            marked = frozenset(name.of for name in step.found)
+        if step.kind in (NetworkMove.WORK, NetworkMove.OPEN):
+            marked = frozenset(part_of(name)[0].of for name in step.found)
         network = self._network_after(step)
         drawing = self._drawing(
             network, known, marked, self.display.part_of(step),

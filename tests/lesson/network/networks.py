@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from functools import cache
 
+import networkx
+
 from builder.lesson import write_lesson
 from builder.lesson.network.display import NetworkDisplay
 from builder.lesson.network.write import NetworkLesson
@@ -26,6 +28,11 @@ CUBE = {
     f"R{number}": f"6 ohm {' '.join(edge)}"
     for number, edge in enumerate("ab ad ae bc bf dc dh ef eh cg fg hg".split(), start=1)
 }
+DODECAHEDRON = {
+    f"R{number}": f"6 ohm {chr(97 + first)} {chr(97 + second)}"
+    for number, (first, second) in enumerate(networkx.dodecahedral_graph().edges, start=1)
+}
+"""All corners are alike, and from each three equal edges lead on."""
 BATTERIES = {
     "E1": "14 V a d", "R1": "1 ohm a b", "E2": "12 V c d", "R2": "0.5 ohm c b",
     "R3": "25 ohm b d",
@@ -107,6 +114,8 @@ LESSONS: dict[str, tuple[dict[str, str], str, str]] = {
     "cube": ({"V0": "15 V a g", **CUBE}, "equivalent, current: R1, 'power: total'", ""),
     "cube-edge": ({"V0": "15 V a b", **CUBE}, "equivalent, current", ""),
     "cube-face": ({"V0": "15 V a c", **CUBE}, "equivalent, current", ""),
+    "spread": ({"V0": "38 V a b", **DODECAHEDRON}, "equivalent, current", "  method: symmetry\n"),
+    "spread-far": ({"V0": "54 V a c", **DODECAHEDRON}, "equivalent", "  method: symmetry\n"),
     "batteries": (BATTERIES, "current, voltage: R3, power: E1, power: E2", "  method: loops\n"),
     "batteries-by-junctions": (BATTERIES, "potential: b, current, power", "  method: junctions\n"),
     "panel": (PANEL, "current, power: R3", "  method: superposition\n"),

@@ -32,7 +32,7 @@ TOLD = [
      "Each of these equivalents stood for a chain, and along a chain the current is the same "
      "everywhere. The voltages then follow from V = RI.", ""),
     ("cube", "join-1",
-     "Junctions b, d and e, and c, f and h are alike: join them",
+     "Join the junctions that are alike: b, d and e; c, f and h",
      "All the resistors are equal, and the junctions of each set are equally many resistors away "
      "from + and equally many from −. Nothing tells one from the other, so they are at the same "
      "potential. A wire between points of the same potential carries nothing, so we may join "
