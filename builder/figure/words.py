@@ -140,6 +140,8 @@ def _fed(source: Label | None, quantity: str | None) -> str:
     if quantity in ("voltage", "current"):
         noun = "battery" if quantity == "voltage" else "current source"
         verb = "across" if quantity == "voltage" else "fed by"
+        if source is not None and value is None:
+            return f" {verb} a {noun} of {spoken(source.symbol)}"
         return f" {verb} {_source_phrase(noun, value)}"
     if quantity == "charge" and source is not None and value is not None:
         charge = f"the total charge {spoken(source.symbol)}"
