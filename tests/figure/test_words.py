@@ -130,7 +130,7 @@ def test_article_before_a_number(text: str, article: str) -> None:
         (Label(Symbol("V", "0"), (ValueText("V"),)), "voltage", "across a battery of V."),
         (Label(Symbol("V", "0"), (ValueText("9 V", None, "≈"),)), "voltage",
          "across a battery of about 9 V."),
-        (Label(Symbol("V", "0")), "voltage", "across a battery."),
+        (Label(Symbol("V", "0")), "voltage", "across a battery of V0."),
         (None, "voltage", "across a battery."),
         (None, "current", "fed by a current source."),
         (CURRENT, "current", "fed by an 8 mA current source."),
