@@ -53,15 +53,22 @@ WORDS = (
          "source, through them, to its other side."),
     Word("current", "How much charge passes in a second. It is measured in amperes.", "current",
          f"{ASKED}current"),
+    Word("dielectric strength", "The strongest field that a material between two plates stands. "
+         "Beyond it, a spark punches through.", "strength"),
     Word("element", "One part of a circuit with two ends, such as a capacitor, a resistor or "
          "the source."),
     Word("energy", "What a charged capacitor has stored and can give back, for instance as one "
          "flash of a lamp. It is measured in joules.", "energy", f"{ASKED}energy"),
+    Word("equation", "Two expressions that are equal. One equation finds one unknown; several "
+         "unknowns that stand together need as many equations that are independent of each "
+         "other.", "relations"),
     Word("equivalent", "The single element that could take the place of a group without the rest "
          "of the circuit noticing: the same voltage would drive the same charge or current.",
          best=NESTED),
     Word("equivalent source", "One source with one resistance that could take the place of all "
          "that a load sees, without the load noticing.", "equivalent-source"),
+    Word("field strength", "How hard a field pulls at a charge between two plates: the voltage "
+         "for each metre of the way. It is measured in volts per metre.", "field"),
     Word("group", "Elements that are merged in one move because they are in series or in "
          "parallel.", best=NESTED),
     Word("in parallel", "Side by side: the elements share both junctions, so the same voltage is "
@@ -96,6 +103,9 @@ WORDS = (
          "with its worked solution and its questions."),
     Word("quantity", "Something that can be measured, told by a number and a unit: 12 V, for "
          "instance."),
+    Word("relative permittivity", "How many times as large a capacitance becomes when a material "
+         "fills the gap between the plates. It is a pure number, written κ; for air it is 1 to "
+         "three digits.", "filling"),
     Word("resistance", "How many volts a resistor needs for each ampere through it. It is "
          "measured in ohms.", "resistance", f"{ASKED}resistance"),
     Word("resistor", "An element that hinders the current and turns energy into heat, as a "
@@ -118,6 +128,8 @@ WORDS = (
          "be joined.", "symmetry"),
     Word("triangle", "Three elements between three junctions, each of them between two, also "
          "called a delta. It can be replaced by a star.", "exchange"),
+    Word("unknown", "What is to be found. An element whose value is not known is told by "
+         "something else that was measured in its circuit.", "unknown"),
     Word("voltage", "What lies between two junctions and drives charge from one to the other. It "
          "is measured in volts.", "voltage", f"{ASKED}voltage"),
     Word("walk back", "After merging, to undo the merges one by one. The equivalent hands on what "

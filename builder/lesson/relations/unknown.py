@@ -208,8 +208,8 @@ def _added_on(display: UnknownDisplay) -> Iterator[Wrong]:
 
 def _added_on_why(wrong: Wrong, display: UnknownDisplay) -> Prose:
     return say("The rule of the group says “add”, and that is easily done with whatever is at "
-               "hand. But the equivalent holds {one} already: what is known has to be taken away from "
-               "it.", one=display.element(wrong.name.of))  # fmt: skip
+               "hand. But the equivalent holds {one} already: what is known has to be taken "
+               "away from it.", one=display.element(wrong.name.of))  # fmt: skip
 
 
 def _equivalent_for_one(display: UnknownDisplay) -> Iterator[Wrong]:

@@ -49,7 +49,7 @@ def test_a_problem_with_an_unknown_is_told_in_a_few_words() -> None:
 def test_the_lesson_goes_from_what_was_measured_to_the_unknown() -> None:
     """Each step names what it seeks and which relation of the nest gives it."""
     lesson = write_lesson(solved(PAIR, "{charge: {C1: 48 uC}}", "[C2]"))
-    said = ["".join(p if isinstance(p, str) else p.name.of for p in taught.words.reason  # type: ignore[union-attr]
+    said = ["".join(p if isinstance(p, str) else p.name.of for p in taught.words.reason
                     if isinstance(p, str) or hasattr(p, "name"))
             for taught in lesson.steps]  # fmt: skip
     assert (
