@@ -37,6 +37,7 @@ from builder.site.formulas.math import (
     letter_math,
     number_and_unit,
     shown_math,
+    slashed_math,
     symbol_math,
 )
 from builder.site.markup import Writer
@@ -73,9 +74,16 @@ def unmarked(math: str) -> str:
     return re.sub(r'</?mrow[^>]*>| (?:class|data-[a-z]+)="[^"]*"', "", math)
 
 
-def number_math(key: str, shown: Shown) -> str:
-    """A number with its unit, marked with the key of its quantity."""
-    return f'<mrow class="sw-n" data-q="{escape(key)}">{number_and_unit(shown)}</mrow>'
+def number_math(key: str, shown: Shown, *, slashed: bool = False) -> str:
+    """A number with its unit, marked with the key of its quantity.
+
+    Args:
+        key: of the quantity.
+        shown: the number, or an expression.
+        slashed: whether a fraction in it is slanted, to stand above or below a line.
+    """
+    written = slashed_math(shown) if slashed else number_and_unit(shown)
+    return f'<mrow class="sw-n" data-q="{escape(key)}">{written}</mrow>'
 
 
 class MathWriter:
@@ -189,10 +197,15 @@ class MathWriter:
     def _formula(self, formula: Formula, atom: Callable[[Name], str], *, top: bool = False) -> str:
         numbers = atom == self._number
         atoms = self._numbers if numbers else letters
-        return formula_math(formula, atom, numbers=numbers, top=top, atoms=atoms)
+        slashed = self._slashed if numbers else None
+        return formula_math(formula, atom, numbers=numbers, top=top, atoms=atoms, slashed=slashed)
 
     def _symbol(self, name: Name) -> str:
         return symbol_math(self._display.symbol(name), name.of)
+
+    def _slashed(self, name: Name) -> str:
+        key = self._display.resolve(name).key
+        return number_math(key, self._display.shown(name), slashed=True)
 
     def _number(self, name: Name) -> str:
         key = self._display.resolve(name).key

@@ -79,6 +79,19 @@ def number_and_unit(shown: Shown) -> str:
     return f'{number}<mspace width="0.2em"/><mtext>{escape(shown.unit)}</mtext>'
 
 
+def slashed_math(shown: Shown) -> str:
+    """A number or an expression for a place above or below a line, its own fraction slanted."""
+    if not isinstance(shown, ShownExpression) or not isinstance(shown.expression, Quotient):
+        return number_and_unit(shown)
+    over, under = (
+        f"<mrow><mo>(</mo>{math}<mo>)</mo></mrow>" if bracketed else math
+        for part, loosest in ((shown.expression.over, Binding.PRODUCT),
+                              (shown.expression.under, Binding.POWER))
+        for math, bracketed in [(formula_math(part, letter_math), binding(part) < loosest)]
+    )  # fmt: skip
+    return f"<mrow>{over}<mo>/</mo>{under}</mrow>"
+
+
 def formula_math(
     formula: Formula,
     atom: Callable[[Name], str],
@@ -86,6 +99,7 @@ def formula_math(
     numbers: bool = False,
     top: bool = False,
     atoms: Atoms | None = None,
+    slashed: Callable[[Name], str] | None = None,
 ) -> str:
     """A formula.
 
@@ -97,11 +111,14 @@ def formula_math(
             reciprocals stands alone.
         atoms: how each quantity binds; if left out, letters stand whole and numbers are taken
             for positive.
+        slashed: how a quantity that is a fraction is written above or below a line; like
+            others if left out.
     """
     if top and isinstance(formula, ReciprocalSum):
         formula = _reciprocals(formula.terms)
     measured: Atoms = lambda _name: Binding.PRODUCT  # noqa: E731 - a default of the same shape
-    return _Math(atom, numbers, atoms or (measured if numbers else letters)).write(formula)
+    bound = atoms or (measured if numbers else letters)
+    return _Math(atom, numbers, bound, slashed or atom).write(formula)
 
 
 def _reciprocals(terms: Iterable[Formula]) -> Sum:
@@ -115,6 +132,7 @@ class _Math:
     atom: Callable[[Name], str]
     numbers: bool
     atoms: Atoms
+    slashed: Callable[[Name], str]
 
     def write(self, formula: Formula) -> str:
         match formula:
@@ -138,7 +156,7 @@ class _Math:
     def _fraction(self, formula: Quotient | ReciprocalSum | Solved) -> str:
         match formula:
             case Quotient(over, under):
-                return f"<mfrac>{self.write(over)}{self.write(under)}</mfrac>"
+                return f"<mfrac>{self._at_a_line(over)}{self._at_a_line(under)}</mfrac>"
             case ReciprocalSum(terms):
                 return f"<mfrac><mn>1</mn>{self.write(_reciprocals(terms))}</mfrac>"
             case Solved(system, position):
@@ -156,6 +174,12 @@ class _Math:
                 return f'<msup><mi mathvariant="normal">e</mi>{self.write(exponent)}</msup>'
             case Ln(argument):
                 return f"<mrow><mi>ln</mi>{_OF}{self._at(argument, Place.ARGUMENT)}</mrow>"
+
+    def _at_a_line(self, part: Formula) -> str:
+        """A part above or below a line; fractions in it would grow too small to read."""
+        if isinstance(part, Ref) and self.atoms(part.name) is Binding.QUOTIENT:
+            return self.slashed(part.name)
+        return self.write(part)
 
     def _at(self, part: Formula, place: Place) -> str:
         written = self.write(part)

@@ -9,7 +9,7 @@ from builder.quantity.compact import compact
 from builder.quantity.letters import symbol_of
 from builder.quantity.personal import as_formula
 from builder.quantity.show import show
-from builder.site.formulas.math import shown_math
+from builder.site.formulas.math import shown_math, slashed_math
 from builder.site.markup import expression_html, told_value
 from builder.site.spoken import spoken_number
 from tests.site.pages import Markup, html_of, page_of
@@ -62,6 +62,17 @@ def test_an_expression_is_a_fraction_in_a_formula() -> None:
         "<mrow><mfrac><mrow><mn>2</mn><mo>&#x2062;</mo><mi>C</mi><mo>&#x2062;</mo><mi>V</mi>"
         "</mrow><mn>3</mn></mfrac></mrow>"
     )
+
+
+def test_a_fraction_at_a_line_is_slanted() -> None:
+    """A fraction above or below another line would grow too small, so its own line is slanted."""
+    html = html_of(TWINS, "twins")
+    numerators = re.findall(r"<mfrac>(<mrow class=\"sw-n\".*?</mrow>)<mrow class=\"sw-n\"", html)
+    assert "3CV/4" in {text_of(over).replace("\u2062", "") for over in numerators}
+    assert "<mfrac><mrow><mfrac>" not in html
+    pair = show(1 / (1 / symbol_of("C1") + 1 / symbol_of("C2")), "")
+    assert text_of(slashed_math(pair)).replace("\u2062", "") == "C1C2/(C1+C2)"
+    assert slashed_math(show(C * 0 + 3, "voltage")).startswith("<mn>3.00</mn>")
 
 
 def test_an_expression_is_said_letter_by_letter() -> None:
