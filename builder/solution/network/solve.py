@@ -119,7 +119,7 @@ def solve_network(problem: NetworkProblem) -> NetworkSolution:
     values = run(every_step, known)
     second = second_values(problem)
     _compare(problem, values, second)
-    if method == JUNCTIONS:
+    if method == JUNCTIONS and problem.network.sources:
         _compare(problem, run(_whole(problem, task, by_loops(task)), known), second)
     checks = _checks(problem, values)
     hold_all(checks, values, problem.slug)
