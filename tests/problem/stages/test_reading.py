@@ -86,4 +86,4 @@ def test_places_of_junctions_are_kept() -> None:
     """An author may say where junctions stand in the figure."""
     text = f"{CIRCUIT}  place: {{p: [0, 1], g: [0, 0], a: [1, 1], b: [3, 1], d: [2, 1]}}\n"
     problem = read(f"{text}{STAGES}find: charge\n")
-    assert problem.place["b"] == (3, 1)
+    assert problem.place["b"] == (Fraction(3), Fraction(1))
