@@ -277,5 +277,5 @@ def _shares(step: NetworkStep, display: NetworkDisplay) -> Prose:
         for which in ("entering", "leaving")
     )  # fmt: skip
     way = "its voltage is" if len(step.members) == 1 else "their voltages add up to"
-    return say("Of the first {flow} {first}, of the second {second}, and {way} that from + to −.",
+    return say("Of the first {flow} {first}; of the second, {second}; and {way} that from + to −.",
                flow=flow, first=first, second=second, way=way)  # fmt: skip
