@@ -13,8 +13,14 @@ from builder.figure.network.placing import course_by_place
 from builder.figure.network.request import Branch, NetworkDrawing
 from builder.figure.network.runs import runs_of
 from builder.figure.network.sharing import share
-from builder.figure.network.skeleton import connected_parts, skeleton, with_terminals
-from builder.figure.scene import TERMINAL_RADIUS, Box, Component, Point, Scene
+from builder.figure.network.skeleton import (
+    STUB_MINUS,
+    STUB_PLUS,
+    connected_parts,
+    skeleton,
+    with_terminals,
+)
+from builder.figure.scene import TERMINAL_RADIUS, Box, Component, Dot, Point, Scene
 from builder.figure.text_size import LINE
 
 MARGIN = 8.0
@@ -49,8 +55,8 @@ def _scene(drawing: NetworkDrawing) -> tuple[Scene, dict[str, Point]]:
     components = tuple(_with_arrow_text(c, sheet) for c in sheet.components)
     scene = Scene(
         _room(sheet, components, marks),
-        tuple(sheet.wires),
-        tuple(sheet.dots),
+        (*sheet.wires, *marks.wires),
+        (*sheet.dots, *_dots(sheet, marks)),
         tuple(sheet.terminals),
         components,
         tuple(sheet.frames),
@@ -63,6 +69,12 @@ def _scene(drawing: NetworkDrawing) -> tuple[Scene, dict[str, Point]]:
     )
     junctions = {junction for branch in drawing.branches for junction in branch.between}
     return scene, {j: at for j, at in sheet.places.items() if j in junctions}
+
+
+def _dots(sheet: Sheet, marks: Marks) -> list[Dot]:
+    """The dots where wires of the ground symbol leave other wires midway."""
+    ends = {point for wire in sheet.wires for point in (wire.start, wire.end)}
+    return [Dot(w.junction, w.start) for w in marks.wires if w.start not in ends]
 
 
 def _course(drawing: NetworkDrawing) -> Course:
@@ -84,22 +96,36 @@ def _part_course(part: tuple[Branch, ...], drawing: NetworkDrawing) -> Course:
     """The way of one part: by the author's places if they can be kept."""
     met = {junction for branch in part for junction in branch.between}
     placed = frozenset(met & set(drawing.place))
+    stubbed = any(branch.kind in (STUB_PLUS, STUB_MINUS) for branch in part)
+    ends = frozenset(drawing.terminals or ()) & met if stubbed else frozenset()
     if len(placed) > 1:
-        course = course_by_place(skeleton(part, placed), drawing.place)
+        course = course_by_place(skeleton(part, placed | ends), drawing.place)
         if course is not None:
             return course
-    return choose_course(skeleton(part), drawing.hint)
+    return choose_course(skeleton(part, ends), drawing.hint)
 
 
 def _branches(drawing: NetworkDrawing) -> tuple[Branch, ...]:
-    branches = with_terminals(drawing, as_port=True)
-    if drawing.terminals is not None and not all(
-        is_planar(skeleton(part)) for part in connected_parts(branches)
-    ):
-        stubs = with_terminals(drawing, as_port=False)
-        if all(is_planar(skeleton(part)) for part in connected_parts(stubs)):
-            return stubs
-    return branches
+    """The branches with the terminals: one above the other at the left, or on short wires.
+
+    Short wires serve where an author has placed junctions, where nothing joins the terminals, and
+    where leading both to the left would cross something.
+    """
+    if drawing.terminals is None:
+        return drawing.branches
+    closed = any(
+        set(drawing.terminals) <= {junction for branch in part for junction in branch.between}
+        for part in connected_parts(drawing.branches)
+    )
+    port, stubs = (with_terminals(drawing, as_port=as_port) for as_port in (True, False))
+    placed = len(drawing.place) > 1
+    if placed or not closed or (_is_planar(stubs) and not _is_planar(port)):
+        return stubs
+    return port
+
+
+def _is_planar(branches: tuple[Branch, ...]) -> bool:
+    return all(is_planar(skeleton(part)) for part in connected_parts(branches))
 
 
 def _with_arrow_text(component: Component, sheet: Sheet) -> Component:

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from typing import NamedTuple
 
 from builder.figure.lettering import Runs, letter
 from builder.figure.network.course import Cell, Course
@@ -13,7 +14,7 @@ from builder.figure.network.loops import curl_box, loop_cells, place_curl
 from builder.figure.network.metric import Demand, Metric
 from builder.figure.network.pieces import Sheet
 from builder.figure.network.request import NetworkDrawing
-from builder.figure.network.room import STROKE, is_free
+from builder.figure.network.room import STROKE, is_free, wire_box
 from builder.figure.network.room import taken as taken_room
 from builder.figure.request import Label
 from builder.figure.scene import (
@@ -33,8 +34,15 @@ from builder.figure.symbols import stamp
 from builder.figure.text_size import ASCENT, LINE, line_width
 from builder.quantity.names import Symbol
 
-_CLOSE, _STEP = 3.0, 6.0
+_CLOSE, _STEP, _ASIDE = 3.0, 6.0, 24.0
 _GROUND_ROOM, _NAME_ROOM = 46.0, 26.0
+
+
+class _Earth(NamedTuple):
+    """The ground symbol, and the wire that leads to it if it stands aside."""
+
+    ground: Ground
+    wires: tuple[Wire, ...]
 
 
 @dataclass(frozen=True)
@@ -44,6 +52,7 @@ class Marks:
     Attributes:
         names: names of junctions.
         grounds: the ground symbol.
+        wires: what leads to it.
         curls: loop arrows.
         columns: demands on columns, for what found no room.
         rows: demands on rows, for what found no room.
@@ -52,6 +61,7 @@ class Marks:
     names: tuple[JunctionName, ...]
     grounds: tuple[Ground, ...]
     curls: tuple[Curl, ...]
+    wires: tuple[Wire, ...] = ()
     columns: tuple[Demand, ...] = ()
     rows: tuple[Demand, ...] = ()
 
@@ -72,42 +82,78 @@ def put_marks(drawing: NetworkDrawing, course: Course, metric: Metric, sheet: Sh
         metric: the places of columns and rows.
         sheet: what has been put down.
     """
-    taken = list(taken_room(sheet))
-    columns: list[Demand] = []
-    rows: list[Demand] = []
-    grounds: list[Ground] = []
-    if drawing.grounded is not None:
-        ground = _ground(drawing.grounded, sheet, taken)
-        if ground is not None:
-            grounds.append(ground)
-            taken.append(_ground_box(ground.at))
-        elif (row := _cell(drawing.grounded, course, metric, sheet)[1]) + 1 < len(metric.y):
-            rows.append((row, row + 1, metric.y[row + 1] - metric.y[row] + _GROUND_ROOM))
-    curls: list[Curl] = []
-    for loop in drawing.loops:
-        polygon = loop_cells(loop, drawing, course)
-        curl = place_curl(loop, [_at(cell, metric) for cell in polygon], taken)
-        if curl is not None:
-            curls.append(curl)
-            taken.append(curl_box(curl.centre))
-        elif polygon:
-            columns.append(_wider([column for column, _ in polygon], metric.x))
-            rows.append(_wider([row for _, row in polygon], metric.y))
-    names: list[JunctionName] = []
-    for junction, name in drawing.junction_names.items():
-        if junction not in sheet.places:
-            continue
-        runs = _runs(name) + _level(junction, drawing)
-        placed = _name(junction, runs, sheet, taken)
-        if placed is not None:
-            names.append(placed)
-            taken.append(placed.line.box)
+    room = _Room(drawing, course, metric, sheet, list(taken_room(sheet)))
+    earth = room.earth()
+    curls = room.curls()
+    names = room.names()
+    return Marks(
+        names,
+        () if earth is None else (earth.ground,),
+        curls,
+        () if earth is None else earth.wires,
+        tuple(room.columns),
+        tuple(room.rows),
+    )
+
+
+@dataclass
+class _Room:
+    """The free room of a figure while marks are put into it, and what more is needed."""
+
+    drawing: NetworkDrawing
+    course: Course
+    metric: Metric
+    sheet: Sheet
+    taken: list[Box]
+    columns: list[Demand] = field(default_factory=list)
+    rows: list[Demand] = field(default_factory=list)
+
+    def earth(self) -> _Earth | None:
+        """The ground symbol, if one is asked for."""
+        junction = self.drawing.grounded
+        if junction is None:
+            return None
+        earth = _ground(junction, self.sheet, self.taken)
+        if earth is None:
+            column, row = _cell(junction, self.course, self.metric, self.sheet)
+            self.columns += _beside(column, self.metric.x, _GROUND_ROOM)
+            self.rows += _beside(row, self.metric.y, _GROUND_ROOM)
         else:
-            column, row = _cell(junction, course, metric, sheet)
+            self.taken.append(_ground_box(earth.ground.at))
+            self.taken += map(wire_box, earth.wires)
+        return earth
+
+    def curls(self) -> tuple[Curl, ...]:
+        """The loop arrows."""
+        curls: list[Curl] = []
+        for loop in self.drawing.loops:
+            cells = loop_cells(loop, self.drawing, self.course)
+            curl = place_curl(loop, [_at(cell, self.metric) for cell in cells], self.taken)
+            if curl is not None:
+                curls.append(curl)
+                self.taken.append(curl_box(curl.centre))
+            elif cells:
+                self.columns.append(_wider([column for column, _ in cells], self.metric.x))
+                self.rows.append(_wider([row for _, row in cells], self.metric.y))
+        return tuple(curls)
+
+    def names(self) -> tuple[JunctionName, ...]:
+        """The names of junctions, with their potentials."""
+        names: list[JunctionName] = []
+        for junction, name in self.drawing.junction_names.items():
+            if junction not in self.sheet.places:
+                continue
+            runs = _runs(name) + _level(junction, self.drawing)
+            placed = _name(junction, runs, self.sheet, self.taken)
+            if placed is not None:
+                names.append(placed)
+                self.taken.append(placed.line.box)
+                continue
+            column, row = _cell(junction, self.course, self.metric, self.sheet)
             width = line_width(runs) * NAME_SIZE + _NAME_ROOM
-            columns += _beside(column, metric.x, width)
-            rows += _beside(row, metric.y, _NAME_ROOM)
-    return Marks(tuple(names), tuple(grounds), tuple(curls), tuple(columns), tuple(rows))
+            self.columns += _beside(column, self.metric.x, width)
+            self.rows += _beside(row, self.metric.y, _NAME_ROOM)
+        return tuple(names)
 
 
 def _at(cell: Cell, metric: Metric) -> Point:
@@ -192,10 +238,18 @@ def _ground_box(at: Point) -> Box:
     )
 
 
-def _ground(junction: str, sheet: Sheet, taken: list[Box]) -> Ground | None:
-    """The ground symbol below the lowest free point of its junction, near its left end."""
-    free = [at for at in _along(junction, sheet) if is_free(_ground_box(at), taken)]
-    if not free:
-        return None
+def _ground(junction: str, sheet: Sheet, taken: list[Box]) -> _Earth | None:
+    """The ground symbol below the lowest free point of its junction, else on a wire aside."""
     spot = sheet.places[junction]
-    return Ground(junction, min(free, key=lambda at: (-at.y, abs(at.x - spot.x), at.x)))
+    points = sorted(
+        dict.fromkeys(_along(junction, sheet)), key=lambda at: (-at.y, abs(at.x - spot.x), at.x)
+    )
+    for aside in (0.0, _ASIDE, -_ASIDE):
+        for at in points:
+            end = Point(at.x + aside, at.y)
+            low, high = min(at.x, end.x), max(at.x, end.x)
+            bridge = Box(low + 2 * STROKE, at.y - STROKE, high - 2 * STROKE, at.y + STROKE)
+            if is_free(_ground_box(end), taken) and (not aside or is_free(bridge, taken)):
+                wires = (Wire(junction, at, end),) if aside else ()
+                return _Earth(Ground(junction, end), wires)
+    return None

@@ -10,9 +10,11 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from itertools import pairwise
 
 from builder.figure.network.course import Course, RailRun
 from builder.figure.network.runs import Run
+from builder.figure.network.skeleton import PORT
 
 NEAR, SEP, APART = 12.0, 10.0, 18.0
 PAD = 2.0
@@ -33,8 +35,8 @@ class Strip:
     """
 
     line: int
-    first: int
-    last: int
+    first: float
+    last: float
     low: float
     high: float
 
@@ -83,23 +85,27 @@ def _strips(rails: tuple[RailRun, ...], runs: list[Run]) -> tuple[list[Strip], l
         if run.straight.down:
             low = max([0.0, *(-glyph.box.left for glyph in run.glyphs)])
             high = max([0.0, *(glyph.box.right for glyph in run.glyphs)])
-            down.append(Strip(c1, r1, r2, low, high))
+            # The signs of open terminals reach a little beyond the ends of their piece.
+            beyond = 0.5 if any(glyph.branch.kind == PORT for glyph in run.glyphs) else 0.0
+            down.append(Strip(c1, r1 - beyond, r2 + beyond, low, high))
         else:
             low = max([0.0, *(-glyph.box.top for glyph in run.glyphs)])
             high = max([0.0, *(glyph.box.bottom for glyph in run.glyphs)])
             across.append(Strip(r1, c1, c2, low, high))
     for rail in rails:
-        for (c1, r1), (c2, r2) in zip(rail.cells, rail.cells[1:], strict=False):
+        for (c1, r1), (c2, r2) in pairwise(rail.cells):
             if c1 == c2:
                 down.append(Strip(c1, min(r1, r2), max(r1, r2), 0.0, 0.0))
             else:
                 across.append(Strip(r1, min(c1, c2), max(c1, c2), 0.0, 0.0))
-    ends_across = {(s.line, end) for s in down for end in (s.first, s.last)}
-    ends_down = {(s.line, end) for s in across for end in (s.first, s.last)}
     # An end of an upright piece is a point for rows, and the other way round.
-    points_across = [Strip(row, column, column, 0.0, 0.0) for column, row in sorted(ends_across)]
-    points_down = [Strip(column, row, row, 0.0, 0.0) for row, column in sorted(ends_down)]
-    return across + points_across, down + points_down
+    pieces = [(run.straight.low, run.straight.high) for run in runs]
+    pieces += [piece for rail in rails for piece in pairwise(rail.cells)]
+    points_across = {cell for a, b in pieces if a[0] == b[0] for cell in (a, b)}
+    points_down = {cell for a, b in pieces if a[0] != b[0] for cell in (a, b)}
+    across += [Strip(row, column, column, 0.0, 0.0) for column, row in sorted(points_across)]
+    down += [Strip(column, row, row, 0.0, 0.0) for column, row in sorted(points_down)]
+    return across, down
 
 
 def _apart(strips: list[Strip]) -> list[Demand]:
@@ -121,7 +127,7 @@ def _apart(strips: list[Strip]) -> list[Demand]:
     return demands
 
 
-def _inside(place: int, strip: Strip) -> bool:
+def _inside(place: float, strip: Strip) -> bool:
     return strip.first < place < strip.last
 
 

@@ -14,7 +14,7 @@ from fractions import Fraction
 from itertools import pairwise
 
 from builder.figure.network.course import Cell, Course, RailRun, Route
-from builder.figure.network.skeleton import Chain, Skeleton
+from builder.figure.network.skeleton import STUB_MINUS, STUB_PLUS, Chain, Skeleton
 
 _TRACKS, _MARGIN = 4, 5
 _STEP, _BEND, _CROSS = 10, 90, 600
@@ -85,9 +85,11 @@ def _spots(skeleton: Skeleton, places: Places) -> dict[str, Cell] | None:
         near = _beside(point, skeleton, known)
         if not near:
             return None
-        middle = [sum((n[axis] for n in near), Fraction()) / len(near) for axis in (0, 1)]
+        middle = [sum((n[k] for n in near), Fraction()) / len(near) for k in (0, 1)]
+        # An open end lies to the left of its junction.
+        axis = 0 if point in (STUB_PLUS, STUB_MINUS) else 1
         while (middle[0], middle[1]) in known.values():
-            middle[1] -= Fraction(1, 3)
+            middle[axis] -= Fraction(1, 3)
         known[point] = middle[0], middle[1]
         waiting.remove(point)
     columns = sorted({place[0] for place in known.values()})

@@ -34,10 +34,11 @@ def taken(sheet: Sheet) -> Iterator[Box]:
         yield round_box(terminal.at, TERMINAL_RADIUS + STROKE)
     for dot in sheet.dots:
         yield round_box(dot.at, DOT_ROOM)
-    yield from map(_wire_box, sheet.wires)
+    yield from map(wire_box, sheet.wires)
 
 
-def _wire_box(wire: Wire) -> Box:
+def wire_box(wire: Wire) -> Box:
+    """The box of a wire with its stroke."""
     return Box(
         min(wire.start.x, wire.end.x) - STROKE,
         min(wire.start.y, wire.end.y) - STROKE,

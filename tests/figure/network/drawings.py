@@ -162,6 +162,33 @@ def random_drawing(seed: int, most: int = 16) -> NetworkDrawing:
     )
 
 
+def wild_drawing(seed: int) -> NetworkDrawing:
+    """Any network at all: dead ends, islands, loops on one junction, crossings, odd places."""
+    chance = random.Random(seed)
+    letters = "abcdefghi"[: chance.randint(1, 9)]
+    words = []
+    for number in range(chance.randint(1, 14)):
+        kind = chance.choice("VRRRRCCSKAUWGI") if chance.random() < 0.5 else "R"
+        words.append(f"{kind}{number}:{chance.choice(letters)}-{chance.choice(letters)}")
+    asked = drawing(" ".join(words), chance.randint(0, 2))
+    junctions = sorted({junction for branch in asked.branches for junction in branch.between})
+    ends = None
+    if chance.random() < 0.3 and len(junctions) > 1:
+        ends = (junctions[0], chance.choice(junctions[1:]))
+    place = {j: (Fraction(chance.randint(0, 4)), Fraction(chance.randint(0, 3)))
+             for j in junctions if chance.random() < 0.8}  # fmt: skip
+    names = {j: f"node {j}" if chance.random() < 0.2 else j.upper() for j in junctions}
+    return replace(
+        asked,
+        branches=tuple(_dressed(branch, chance) for branch in asked.branches),
+        terminals=ends,
+        place=place if chance.random() < 0.4 else {},
+        junction_names=names if chance.random() < 0.3 else {},
+        grounded=chance.choice(junctions) if chance.random() < 0.3 else None,
+        hint={j: (chance.random(), chance.random()) for j in junctions},
+    )
+
+
 def _dressed(branch: Branch, chance: random.Random) -> Branch:
     """The branch with what else may stand beside it, now and then."""
     if chance.random() < 0.15:

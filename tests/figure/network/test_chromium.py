@@ -15,6 +15,7 @@ from builder.figure.network import NetworkDrawing, draw_network, lay_out_network
 from builder.figure.scene import Scene
 from builder.figure.svg import to_svg
 from builder.figure.text_size import line_width
+from builder.quantity.names import Symbol
 from tests.figure.network.drawings import (
     CROSSED,
     PLACES,
@@ -24,13 +25,15 @@ from tests.figure.network.drawings import (
     open_drawings,
     placed_drawing,
     random_drawing,
+    wild_drawing,
 )
 from tests.figure.test_chromium import FACES, Report, measured
 
 RANDOM = [random_drawing(seed) for seed in range(150)]
 KNOWN = [drawing(text, found) for found in (0, 2) for text in TYPICAL.values()]
 DRESSED = [full_drawing(), *open_drawings(), *map(placed_drawing, PLACES)]
-ALL = [*RANDOM, *KNOWN, *DRESSED]
+WILD = [wild_drawing(seed) for seed in range(40)]
+ALL = [*RANDOM, *KNOWN, *DRESSED, *WILD]
 WIRE = re.compile(r'<path class="sw-wire" data-junction="[^"]*"[^>]* d="([^"]*)"/>')
 PIECE = re.compile(r"M([-\d.]+) ([-\d.]+)L([-\d.]+) ([-\d.]+)")
 
@@ -89,7 +92,7 @@ def reports(
 
 
 def test_nothing_touches(reports: list[Report]) -> None:
-    """In 150 random planar networks and 60 known ones nothing touches what it should not."""
+    """In 150 planar networks, 60 known and 40 wild ones nothing touches what it should not."""
     assert len(RANDOM) == 150
     assert len(reports) == len(ALL) > 200
     assert sum(len(report["texts"]) for report in reports) > 4000
@@ -98,9 +101,9 @@ def test_nothing_touches(reports: list[Report]) -> None:
     assert faults == {}
 
 
-def test_all_is_there_once(reports: list[Report]) -> None:
-    """Every element, name and value is shown exactly once."""
-    for asked, report in zip(ALL, reports, strict=True):
+def test_all_is_there_once(drawn: list[Drawn], reports: list[Report]) -> None:
+    """Every element, name, value and mark is shown exactly once."""
+    for asked, figure, report in zip(ALL, drawn, reports, strict=True):
         shown = [b for b in asked.branches if not b.kind.endswith("source")]
         assert Counter(name for name, _ in report["elements"]) == Counter(b.id for b in shown)
         values = [v for b in asked.branches if b.label for v in b.label.values]
@@ -111,9 +114,13 @@ def test_all_is_there_once(reports: list[Report]) -> None:
             if branch.label is not None:
                 name = branch.label.symbol.letter + branch.label.symbol.index
                 starts = [t for t in texts.elements() if t.split("\u2002")[0] == name]
-                assert len(starts) == 1 + list(asked.junction_names.values()).count(
-                    branch.label.symbol
-                )
+                same: list[Symbol | str | None] = [*asked.junction_names.values()]
+                same += [b.arrow.symbol for b in asked.branches if b.arrow and not b.arrow.text]
+                assert len(starts) == 1 + same.count(branch.label.symbol)
+        shown_names = re.findall(r'sw-junction-name" data-junction="([^"]*)"', figure.svg)
+        assert sorted(shown_names) == sorted(asked.junction_names)
+        assert len(figure.scene.grounds) == (asked.grounded is not None)
+        assert len(figure.scene.curls) == len(asked.loops)
         for written_name in asked.junction_names.values():
             text = (
                 written_name
