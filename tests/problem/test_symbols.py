@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import pytest
+from jsonschema import Draft202012Validator
 
-from builder.problem import read_problem_text
+from builder.problem import problem_schema, read_problem_text
 from builder.problem.model import NestProblem
 from builder.quantity.letters import kind_of
 from builder.quantity.symbolic import plain
@@ -168,3 +169,20 @@ def test_a_typed_answer_needs_numbers() -> None:
         "Answers with symbols cannot be typed so far. Write choices: with the options in place of "
         "answer:."
     ]
+
+
+@pytest.mark.parametrize(
+    ("value", "accepted"),
+    [
+        ("2*C", True), ("C", True), ("R_load/3", True), ("(C + D)/2", True), ("10 uF", True),
+        ("2·C", True), ("big", False), ("10", False), ("", False), ("C;D", False),
+    ],
+)  # fmt: skip
+def test_the_schema_knows_symbols(value: str, accepted: bool) -> None:
+    """Editors accept a number with a unit or an expression of letters, and nothing else."""
+    document = {
+        "title": "A chain",
+        "circuit": {"source": "V", "series": [{"C1": value}, {"C2": {"capacitance": value}}]},
+        "find": "equivalent",
+    }
+    assert Draft202012Validator(problem_schema()).is_valid(document) is accepted
