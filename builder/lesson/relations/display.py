@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from functools import lru_cache
 
@@ -31,7 +32,7 @@ def symbol_for(of: str) -> Symbol:
         letter = _GREEK[greek]
     else:
         letter, rest = name[0], name[1:]
-    index = rest.lstrip("_")
+    index = re.sub(r"(?<=[A-Za-z])(?=[0-9]+$)", ",", rest.lstrip("_"))
     return Symbol(letter, ",".join(part for part in (index, number) if part))
 
 
