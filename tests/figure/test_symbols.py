@@ -62,3 +62,37 @@ def test_schemdraw_is_left_as_it_was() -> None:
     finally:
         state.schemdrawstyle.clear()
         state.schemdrawstyle.update(kept)
+
+
+@pytest.mark.parametrize("kind", ["switch-open", "switch-closed", "ammeter", "gap", "wire"])
+def test_wires_can_meet_switches_meters_and_gaps(kind: str) -> None:
+    """Their strokes reach both places where wires end, and none lies outside their room."""
+    shape = stamp(kind)
+    points = [p for path in shape.paths for p in path.points]
+    reach = [p.x for p in points]
+    reach += [ring.centre.x + side * ring.radius for ring in shape.circles for side in (-1, 1)]
+    assert min(reach) == pytest.approx(-shape.half_length)
+    assert max(reach) == pytest.approx(shape.half_length)
+    assert all(abs(p.y) <= shape.half_height + 0.01 for p in points)
+    assert all(ring.radius <= shape.half_height + 0.01 for ring in shape.circles)
+
+
+def test_switch_closes() -> None:
+    """The blade of an open switch ends above its second contact, that of a closed one on it."""
+    (opened,), (closed,) = stamp("switch-open").paths, stamp("switch-closed").paths
+    assert min(p.y for p in opened.points) < -10
+    assert {p.y for p in closed.points} == {0.0}
+    contact = max(stamp("switch-closed").circles)
+    assert closed.points[-1].x == pytest.approx(contact.centre.x - contact.radius)
+
+
+def test_ground_hangs_down() -> None:
+    """The ground symbol starts at (0, 0) and gets narrower downwards."""
+    shape = stamp("ground")
+    assert shape.paths[0].points[0] == (0.0, 0.0)
+    bars = [path.points[-2:] for path in shape.paths]
+    heights = [bar[0].y for bar in bars]
+    widths = [abs(bar[1].x - bar[0].x) for bar in bars]
+    assert heights == sorted(heights)
+    assert widths == sorted(widths, reverse=True)
+    assert shape.half_length == pytest.approx(heights[-1])
