@@ -5,6 +5,8 @@ from __future__ import annotations
 from builder.lesson.checked import Shows, shows
 from builder.lesson.prose import NumberOf, Prose, say
 from builder.lesson.transient.display import TransientDisplay
+from builder.problem.transient.moments import START
+from builder.quantity.formula import Ref
 from builder.quantity.names import Name
 from builder.solution.check import Check
 from builder.solution.transient.checks import TransientCheck
@@ -18,12 +20,18 @@ def add_up(display: TransientDisplay) -> tuple[tuple[Shows, ...], Prose]:
 def _told(check: Check, display: TransientDisplay) -> Shows:
     if check.kind is TransientCheck.BETWEEN:
         when = NumberOf(Name("time", check.about[1]))
-        says = say("After {when} the voltage lies between its first and its last value:",
-                   when=when)  # fmt: skip
+        first = isinstance(check.left, Ref) and check.left.name.of.endswith(START)
+        says = say("After {when} the voltage {where}:", when=when,
+                   where="has left its first value" if first else "is still short of its "
+                   "last value" if check.relation == "<" else "is still above its last "
+                   "value")  # fmt: skip
         return shows(check, says, "voltage", display)
     if check.kind is TransientCheck.LAST:
-        says = say("Long after, as much flows to {store} as away from it:", store=display.store)
+        says = say(
+            "Long after, as much flows to {store} as away from it:",
+            store=display.elements(check.about),
+        )
     else:
         says = say("The first current into {store}, by the resistors at its plate and by the "
-                   "resistance that it sees:", store=display.store)  # fmt: skip
+                   "resistance that it sees:", store=display.elements(check.about))  # fmt: skip
     return shows(check, says, "current", display)

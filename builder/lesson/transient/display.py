@@ -123,8 +123,8 @@ class TransientDisplay(Display):
 
     @property
     def store(self) -> Prose:
-        """What is charged, in words: ``C₁``, or ``C_eq``."""
-        return (self.element(self.solution.store.id),)
+        """What is charged, in words: ``C₁``, ``C_eq``, or ``C₁ and C₂``."""
+        return self.elements(tuple(store.id for store in self.solution.stores))
 
     def at(self, when: str) -> Prose:
         """A moment: ``at the first instant``, ``long after``, ``after 20 ms``."""

@@ -13,11 +13,13 @@ def plan(display: TransientDisplay) -> Prose:
     if problem.plan:
         return (Written(problem.plan),)
     kinds = [step.kind for step in display.solution.steps]
+    several = len(display.solution.stores) > 1
+    it, start, head = ("they", "start", "are") if several else ("it", "starts", "is")
     asks: list[Prose | str] = []
     if TransientMove.BEFORE in kinds or TransientMove.START in kinds:
-        asks.append("where it starts")
+        asks.append(f"where {it} {start}")
     if TransientMove.END in kinds:
-        asks.append("where it is heading")
+        asks.append(f"where {it} {head} heading")
     if TransientMove.CONSTANT in kinds:
         asks.append("how fast it goes")
     first = say("Ask of {store} {asks}.", store=display.store, asks=listed(asks)) if asks else ()

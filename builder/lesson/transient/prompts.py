@@ -17,10 +17,10 @@ def prompt(step: TransientStep, display: TransientDisplay) -> Prose:
 
 _ASKED: dict[StrEnum, str] = {
     TransientMove.STORE: "How do the capacitors look from the rest of the circuit?",
-    TransientMove.BEFORE: "What does {store} hold at the moment of the change? Can that jump?",
+    TransientMove.BEFORE: "What voltage does the change find across {store}? Can it jump?",
     TransientMove.START: "What may stand in for {store} at the first instant?",
     TransientMove.END: "Long after, does any current still flow into {store}?",
-    TransientMove.SEEN: "Which resistors does the current of {store} have to pass?",
+    TransientMove.SEEN: "Which resistors does the current of {store} meet?",
     TransientMove.CONSTANT: "What makes it slower: more resistance, more capacitance, or both?",
     TransientMove.AT: "How much of the way is still to go {when}?",
     TransientMove.REACH: "How do we get the time down from the exponent?",

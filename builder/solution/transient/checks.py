@@ -29,15 +29,28 @@ class TransientCheck(StrEnum):
 
 
 def checks_of(
-    problem: TransientProblem, store: Store, values: Mapping[Name, Exact]
+    problem: TransientProblem, stores: tuple[Store, ...], values: Mapping[Name, Exact]
 ) -> Iterator[Check]:
     """All checks of a solved circuit.
 
     Args:
         problem: what is solved.
-        store: what is charged.
+        stores: what is charged.
         values: the results.
     """
+    if len(stores) == 1:
+        yield from _checks_of_one(problem, stores[0], values)
+        return
+    for store in stores:
+        at_plate = _currents_into(problem, store)
+        if at_plate is not None:
+            nothing = Amount(Integer(0), "current")
+            yield Check(TransientCheck.LAST, (store.id,), _sum(at_plate, END), "=", nothing)
+
+
+def _checks_of_one(
+    problem: TransientProblem, store: Store, values: Mapping[Name, Exact]
+) -> Iterator[Check]:
     first, last = (at("voltage", store.id, when) for when in (START, END))
     at_plate = _currents_into(problem, store)
     if at_plate is not None:
@@ -70,7 +83,8 @@ def _currents_into(problem: TransientProblem, store: Store) -> list[tuple[str, b
             start, stop = (node[junction] for junction in resistor.between)
             if start != stop and node[end] in (start, stop):
                 found.append((resistor.name, (stop == node[end]) == positive))
-        return found
+        if found:
+            return found
     return None
 
 

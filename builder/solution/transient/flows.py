@@ -11,8 +11,15 @@ from builder.circuit.network import Network
 from builder.problem.model import NestProblem
 from builder.problem.transient.moments import at
 from builder.quantity.names import Name
-from builder.solution.program import Line
-from builder.solution.transient.part import counted_from, flow_lines, nest_of, network_lines
+from builder.solution.program import Line, Statement
+from builder.solution.transient.part import (
+    counted_from,
+    flow_lines,
+    nest_of,
+    network_lines,
+    network_statements,
+    stated_from,
+)
 
 
 @dataclass(frozen=True)
@@ -62,6 +69,18 @@ class Flows:
                 else network_lines(block, self.when, here, self.kept, part)
             )
             yield from counted_from(lines, self._against(network))
+
+    def statements_for(self, resistors: Collection[str]) -> tuple[Statement, ...]:
+        """The equations that are set up for some resistors, in parts that are no nests."""
+        return tuple(self._statements([("voltage", name) for name in resistors]))
+
+    def _statements(self, wanted: Collection[tuple[str, str]]) -> Iterator[Statement]:
+        for part, (block, nest) in enumerate(self.nests, start=1):
+            names = {element.name for element in block.elements}
+            here = [(quantity, of) for quantity, of in wanted if of in names]
+            if here and nest is None:
+                found = network_statements(block, self.when, here, self.kept, part)
+                yield from stated_from(found, self._against(block))
 
     def _against(self, network: Network) -> set[Name]:
         return {

@@ -21,7 +21,7 @@ from builder.quantity.formula import Formula, Negative, Product, Quotient, Ref
 from builder.quantity.names import TOTAL, Name
 from builder.solution.nest.stepwise import all_steps, naming_of
 from builder.solution.network.solve import solve_network
-from builder.solution.program import Line, needed_for
+from builder.solution.program import Line, Statement, needed_for
 
 Part = TypeVar("Part")
 
@@ -140,6 +140,18 @@ def turned(formula: Formula, *, against: bool) -> Formula:
             return Negative(formula)
 
 
+def _flipped(part: Any, against: Collection[Name]) -> Any:
+    """A formula with the sign turned of each quantity that counts from the other end."""
+    if isinstance(part, Ref):
+        return Negative(part) if part.name in against else part
+    if isinstance(part, tuple) and not isinstance(part, Name):
+        return tuple(_flipped(inner, against) for inner in part)
+    if not is_dataclass(part) or isinstance(part, type):
+        return part
+    turned_parts = {f.name: _flipped(getattr(part, f.name), against) for f in fields(part)}
+    return replace(part, **turned_parts)
+
+
 def counted_from(lines: list[Line], against: Collection[Name]) -> list[Line]:
     """Lines in which some quantities count from the other end.
 
@@ -147,19 +159,21 @@ def counted_from(lines: list[Line], against: Collection[Name]) -> list[Line]:
         lines: definitions and uses of them.
         against: the quantities whose sign is turned.
     """
-
-    def flipped(part: Any) -> Any:
-        if isinstance(part, Ref):
-            return Negative(part) if part.name in against else part
-        if isinstance(part, tuple) and not isinstance(part, Name):
-            return tuple(flipped(inner) for inner in part)
-        if not is_dataclass(part) or isinstance(part, type):
-            return part
-        return replace(part, **{f.name: flipped(getattr(part, f.name)) for f in fields(part)})
-
     return [
-        Line(line.name, turned(flipped(line.formula), against=line.name in against))
+        Line(line.name, turned(_flipped(line.formula, against), against=line.name in against))
         for line in lines
+    ]
+
+
+def stated_from(statements: list[Statement], against: Collection[Name]) -> list[Statement]:
+    """Equations in which some quantities count from the other end."""
+    return [
+        replace(
+            statement,
+            left=_flipped(statement.left, against),
+            right=_flipped(statement.right, against),
+        )
+        for statement in statements
     ]
 
 
@@ -186,6 +200,27 @@ def network_lines(
 
     lines = [line for step in solution.every_step for line in step.lines if line.name in needed]
     return [with_names(line, renamed) for line in lines]
+
+
+def network_statements(
+    network: Network,
+    when: str,
+    wanted: Collection[tuple[str, str]],
+    kept: Collection[str],
+    part: int = 1,
+) -> list[Statement]:
+    """The equations that ``network_lines`` solves, as they are set up."""
+    solution = solve_network(_as_problem(network))
+    needed = needed_for([Name(quantity, of) for quantity, of in wanted], solution.every_step)
+    fixed = set(known_names(network))
+    fixed |= {Name(s.quantity, s.name) for s in network.sources if s.name in kept}
+    renamed = _at_moment(network, fixed, when, part)
+    return [
+        with_names(statement, renamed)
+        for step in solution.every_step
+        if any(line.name in needed for line in step.lines)
+        for statement in step.statements
+    ]
 
 
 def network_merge_lines(network: Network, when: str) -> list[Line]:

@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator
+from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass, replace
 
-from sympy import Integer, Rational, exp, expand, log
+from sympy import Integer, Rational, exp, expand_mul, log
 
 from builder.circuit.law import CAPACITORS, RESISTORS
 from builder.circuit.mixed import MixedCircuit
-from builder.circuit.network import Element, Network
+from builder.circuit.network import Element, Network, Source
+from builder.circuit.tree import leaves
 from builder.problem.model import TransientProblem
 from builder.problem.transient.moments import (
     CONSTANT,
@@ -21,16 +22,28 @@ from builder.problem.transient.moments import (
     reaching,
 )
 from builder.quantity.exact import Exact
+from builder.quantity.formula import Solved
 from builder.quantity.names import TOTAL, Name
-from builder.quantity.show import Shown
+from builder.quantity.show import Shown, show
 from builder.solution.check import hold_all
 from builder.solution.nodal import by_nodes
-from builder.solution.program import needed_for, run
+from builder.solution.program import Line, Statement, needed_for, run
 from builder.solution.solution import Solution, refuse_difference
 from builder.solution.transient.checks import checks_of
-from builder.solution.transient.second import response, resting
+from builder.solution.transient.second import currents_while, response
 from builder.solution.transient.step import TransientStep
-from builder.solution.transient.store import Store, laid, store_of
+from builder.solution.transient.store import Store, laid, stores_of
+from builder.solution.transient.trouble import (
+    refuse_charged,
+    refuse_several,
+    refuse_shorted,
+    refuse_still,
+    refuse_stuck,
+    refuse_unreached,
+    resting_after,
+    resting_before,
+    undecided,
+)
 from builder.solution.transient.writing import givens_of, write_steps
 
 
@@ -41,67 +54,104 @@ class TransientSolution(Solution):
     Attributes:
         problem: what was solved; each resistor lies so that its first current is positive.
         steps, every_step: moves.
-        store: what is charged.
+        stores: what is charged, each in its own time.
     """
 
     problem: TransientProblem
     steps: tuple[TransientStep, ...]
     every_step: tuple[TransientStep, ...]
-    store: Store
+    stores: tuple[Store, ...]
+
+    @property
+    def store(self) -> Store:
+        """What is charged, if it is one."""
+        return self.stores[0]
 
 
 def solve_transient(problem: TransientProblem) -> TransientSolution:
     """Solve a circuit by steps, again with the capacitor as a source, and check the results.
 
     Raises:
+        FaultyFile: if it charges at once or not at all, if nothing changes, if a voltage that is
+            asked about is never reached, or if times of several stores are asked for.
         Disagreement: if the two methods differ in any quantity.
         CheckFailed: if a check does not hold.
-        SeveralStores: if its capacitors do not merge into one.
-        ZeroDivisionError: if the capacitor sees no resistance, or nothing at all.
     """
-    problem, store = laid_out(problem)
-    steps = write_steps(problem, store)
+    refuse_shorted(problem)
+    stores = stores_of(problem.circuit)
+    refuse_several(problem, stores)
+    for store in stores:
+        refuse_stuck(problem, store)
+    refuse_charged(problem, stores)
+    problem, stores = laid_out(problem, stores)
+    volts = {store.id: (start_voltage(problem, store), resting_after(problem, store.ends))
+             for store in stores}  # fmt: skip
+    refuse_still(problem, volts)
+    refuse_unreached(problem, _of_each(problem, stores, volts))
+    steps = write_steps(problem, stores)
     given = givens_of(problem)
-    values = {name: expanded(value) for name, value in run(steps, given).items()}
-    second = dict(_second(problem, store))
+    second = dict(_second(problem, stores, volts))
+    compared = {*second, *problem.find}
+    values = {name: expanded(value) if name in compared else value
+              for name, value in run(steps, given).items()}  # fmt: skip
     for name, value in second.items():
         if values.get(name) != value:
             raise refuse_difference(problem.slug, name.of, name.quantity, values.get(name), value)
-    checks = tuple(checks_of(problem, store, values))
+    checks = tuple(checks_of(problem, stores, values))
     hold_all(checks, values, problem.slug)
     needed = needed_for(problem.find, steps)
     asked = tuple(
-        replace(step, lines=kept)
+        replace(step, lines=kept, statements=_behind(kept, step))
         for step in steps
         if (kept := tuple(line for line in step.lines if line.name in needed))
     )
     written = _written(problem)
-    return TransientSolution(problem, asked, steps, written, values, second, checks, store)
+    return TransientSolution(problem, asked, steps, written, values, second, checks, stores)
 
 
-def laid_out(problem: TransientProblem) -> tuple[TransientProblem, Store]:
+def _behind(lines: tuple[Line, ...], step: TransientStep) -> tuple[Statement, ...]:
+    """The equations of a step, if any of the lines kept solves them."""
+    solved = any(isinstance(line.formula, Solved) for line in lines)
+    return step.statements if solved else ()
+
+
+def laid_out(
+    problem: TransientProblem, stores: tuple[Store, ...]
+) -> tuple[TransientProblem, tuple[Store, ...]]:
     """The problem with its parts turned so that as little as possible comes out negative.
 
-    The store holds no negative voltage at first (or, if it is empty, none at the end), and each
+    A store holds no negative voltage at first (or, if it is empty, none at the end), and each
     resistor counts in the direction of its first current, else of its last.
     """
-    circuit = problem.circuit
-    store = store_of(circuit)
-    start = start_voltage(problem, store)
-    answer = response(circuit, store.ends)
-    if start < 0 or (start == 0 and answer.final < 0):
-        turned = {c.name for c in circuit.capacitors} - set(problem.charged)
-        circuit = replace(circuit, capacitors=tuple(_turned(c, turned) for c in circuit.capacitors))
-        store = store_of(circuit) if store.id != STORE else replace(store, ends=store.ends[::-1])
-        problem = replace(problem, circuit=circuit)
-        start, answer = start_voltage(problem, store), response(circuit, store.ends)
+    for store in stores:
+        start = start_voltage(problem, store)
+        if start < 0 or (start == 0 and resting_after(problem, store.ends) < 0):
+            names = set(leaves(store.tree))
+            circuit = problem.circuit
+            turned = tuple(_turned(c, names) for c in circuit.capacitors)
+            problem = replace(problem, circuit=replace(circuit, capacitors=turned))
+            other = replace(store, ends=store.ends[::-1])
+            stores = tuple(other if one is store else one for one in stores)
+    first = {store.ends: start_voltage(problem, store) for store in stores}
+    last = {store.ends: resting_after(problem, store.ends) for store in stores}
+    currents = [_currents(problem, stores, held) for held in (first, last)]
     against = {
         name
-        for name, current in answer.currents.items()
-        if current.at(start) < 0 or (current.at(start) == 0 and current.at(answer.final) < 0)
+        for name, current in currents[0].items()
+        if current < 0 or (current == 0 and currents[1][name] < 0)
     }
-    resistors = tuple(_turned(resistor, against) for resistor in circuit.resistors)
-    return replace(problem, circuit=replace(circuit, resistors=resistors)), store
+    resistors = tuple(_turned(resistor, against) for resistor in problem.circuit.resistors)
+    return replace(problem, circuit=replace(problem.circuit, resistors=resistors)), stores
+
+
+def _currents(
+    problem: TransientProblem, stores: tuple[Store, ...], held: dict[tuple[str, str], Exact]
+) -> dict[str, Exact]:
+    """The current through each resistor while the stores hold given voltages."""
+    try:
+        return currents_while(problem.circuit, held)
+    except ZeroDivisionError:
+        raise undecided(problem, stores) from None
 
 
 def _turned(element: Element, which: Collection[str]) -> Element:
@@ -109,51 +159,90 @@ def _turned(element: Element, which: Collection[str]) -> Element:
 
 
 def start_voltage(problem: TransientProblem, store: Store) -> Exact:
-    """What the store holds at first, by the second method, in volts."""
+    """What a store holds at first, by the second method, in volts."""
     circuit = problem.circuit
     told = problem.charged.get(store.id)
     if told is not None:
         return told.value if told.quantity == "voltage" else told.value / _capacity(circuit, store)
-    if not circuit.flipped:
-        return Integer(0)
-    before = resting(circuit, store.ends, after=False)
-    return Integer(0) if before is None else before
+    return resting_before(problem, store.ends) if circuit.flipped else Integer(0)
 
 
 def _capacity(circuit: MixedCircuit, store: Store) -> Exact:
-    """The capacitance of the store: by the nodal method if it is several capacitors."""
+    """The capacitance of a store: by the nodal method if it is several capacitors."""
     if store.id != STORE:
         return circuit.element(store.id).value
     network = Network(tuple(laid(store, circuit).values()), store.ends)
     return by_nodes(network, CAPACITORS)[Name(CAPACITORS.value, TOTAL)]
 
 
-def _second(problem: TransientProblem, store: Store) -> Iterator[tuple[Name, Exact]]:
+def _of_each(
+    problem: TransientProblem,
+    stores: tuple[Store, ...],
+    volts: Mapping[str, tuple[Exact, Exact]],
+) -> dict[str, tuple[Exact, Exact]]:
+    """What each capacitor holds at first and at last: its share, by the nodal method."""
+    found: dict[str, tuple[Exact, Exact]] = {}
+    for store in stores:
+        start, end = volts[store.id]
+        for name in leaves(store.tree):
+            share = _share(problem.circuit, store, name)
+            found[name] = (start * share, end * share)
+    return found
+
+
+def _share(circuit: MixedCircuit, store: Store, name: str) -> Exact:
+    """The part of a store's voltage that lies across one of its capacitors."""
+    if store.id != STORE:
+        return Integer(1)
+    one = Source("whole", "voltage", Integer(1), show(Integer(1), "voltage"), store.ends)
+    network = Network(tuple(laid(store, circuit).values()), store.ends, (one,))
+    return by_nodes(network, CAPACITORS)[Name(CAPACITORS.drop, name)]
+
+
+def _second(
+    problem: TransientProblem,
+    stores: tuple[Store, ...],
+    volts: Mapping[str, tuple[Exact, Exact]],
+) -> Iterator[tuple[Name, Exact]]:
+    """Every quantity that the second method gives."""
+    for moment, when in enumerate((START, END)):
+        held = {store.ends: volts[store.id][moment] for store in stores}
+        for store in stores:
+            yield at("voltage", store.id, when), volts[store.id][moment]
+        for name, current in _currents(problem, stores, held).items():
+            yield at("current", name, when), current
+    if len(stores) == 1:
+        yield from _second_on_the_way(problem, stores[0], volts)
+
+
+def _second_on_the_way(
+    problem: TransientProblem, store: Store, volts: Mapping[str, tuple[Exact, Exact]]
+) -> Iterator[tuple[Name, Exact]]:
     answer = response(problem.circuit, store.ends)
-    start = start_voltage(problem, store)
-    constant = answer.seen * _capacity(problem.circuit, store)
-    held: dict[str, Exact] = {START: start, END: answer.final}
-    for when, measure in problem.times.items():
-        left = exp(-measure.value / constant)
-        held[when] = expanded(answer.final * (1 - left) + start * left)
+    start, constant = volts[store.id][0], answer.seen * _capacity(problem.circuit, store)
     yield SEEN_RESISTANCE, answer.seen
     yield CONSTANT, constant
-    for when, volts in held.items():
-        yield at("voltage", store.id, when), volts
+    yield at("voltage", store.id, END), answer.final
+    for when, measure in problem.times.items():
+        left = exp(-measure.value / constant)
+        now = expanded(answer.final * (1 - left) + start * left)
+        yield at("voltage", store.id, when), now
         for name, current in answer.currents.items():
-            yield at("current", name, when), expanded(current.at(volts))
+            yield at("current", name, when), expanded(current.at(now))
+    each = _of_each(problem, (store,), volts)
     for level, measure in problem.levels.items():
         element, _, number = level.of.partition(">")
-        ratio = (answer.final - start) / (answer.final - measure.value)
+        first, last = each[element]
+        ratio = (last - first) / (last - measure.value)
         yield reaching(element, int(number)), expanded(constant * log(ratio))
     for reached, share in problem.shares.items():
-        left = Rational(share.denominator - share.numerator, share.denominator)
-        yield reached, expanded(constant * log(1 / left))
+        rest = Rational(share.denominator - share.numerator, share.denominator)
+        yield reached, expanded(constant * log(1 / rest))
 
 
 def expanded(value: Exact) -> Exact:
     """A value multiplied out, so that equal values look alike."""
-    return value if isinstance(value, Rational) else expand(value)
+    return value if isinstance(value, Rational) else expand_mul(value)
 
 
 def _written(problem: TransientProblem) -> dict[Name, Shown]:

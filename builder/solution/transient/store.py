@@ -76,44 +76,37 @@ class Store:
         return lines
 
 
-class SeveralStores(Exception):
-    """Raised when capacitors cannot be merged into one.
+def stores_of(circuit: MixedCircuit, *, after: bool = True) -> tuple[Store, ...]:
+    """What is charged in a circuit: one store, or every capacitor where they do not merge.
 
-    Attributes:
-        names: of the capacitors.
+    Args:
+        circuit: what is looked at.
+        after: whether the switches stand as after the change.
     """
-
-    def __init__(self, names: tuple[str, ...]) -> None:
-        super().__init__(names)
-        self.names = names
-
-    def __str__(self) -> str:
-        return f"{', '.join(self.names)} do not merge into one capacitor"
+    merged = _merged(circuit, after=after)
+    if merged is not None:
+        return (merged,)
+    return tuple(Store(c.name, c.between, Leaf(c.name)) for c in circuit.capacitors)
 
 
-def store_of(circuit: MixedCircuit) -> Store:
-    """What is charged in a circuit after the change.
-
-    Raises:
-        SeveralStores: if its capacitors cannot be merged into one.
-    """
+def _merged(circuit: MixedCircuit, *, after: bool) -> Store | None:
+    """All capacitors as one, if they merge."""
     capacitors = circuit.capacitors
     if len(capacitors) == 1:
         return Store(capacitors[0].name, capacitors[0].between, Leaf(capacitors[0].name))
-    names = tuple(capacitor.name for capacitor in capacitors)
-    node = joined(circuit.junctions, [switch.between for switch in circuit.closed(after=True)])
+    node = joined(circuit.junctions, [switch.between for switch in circuit.closed(after=after)])
     placed = [moved(capacitor, node) for capacitor in capacitors]
     own = dict.fromkeys(point for capacitor in placed for point in capacitor.between)
     others = {node[end] for resistor in circuit.resistors for end in resistor.between}
     others |= {node[end] for source in circuit.sources for end in source.between}
     ends = tuple(point for point in own if point in others)
     if len(ends) != 2:
-        raise SeveralStores(names)
+        return None
     between = {capacitor.name: capacitor.between for capacitor in placed}
     try:
         tree = find_tree(between, (ends[0], ends[1]))
     except NotSeriesParallel:
-        raise SeveralStores(names) from None
+        return None
     return Store(STORE, (ends[0], ends[1]), name_groups(tree, CAPACITORS.letter))
 
 

@@ -54,13 +54,30 @@ from builder.solution.transient.store import Store
 EMPTY = Amount(Integer(0), "voltage")
 
 
-def write_steps(problem: TransientProblem, store: Store) -> tuple[TransientStep, ...]:
-    """Every step that a circuit allows, whatever is asked."""
-    writing = Writing(problem, store, dict(givens_of(problem)))
-    _merge_store(writing)
-    _start_voltage(writing)
-    _end(writing)
+def write_steps(problem: TransientProblem, stores: tuple[Store, ...]) -> tuple[TransientStep, ...]:
+    """Every step that a circuit allows, whatever is asked.
+
+    Several stores, which charge each in its own time, are followed at the first instant and long
+    after alone.
+    """
+    writing = Writing(problem, stores, dict(givens_of(problem)))
+    for store in stores:
+        _merge_store(writing, store)
+    for store in stores:
+        _start_voltage(writing, store)
+    for store in stores:
+        _end(writing, store)
+    _end_currents(writing)
     _start(writing)
+    if len(stores) == 1:
+        _on_the_way(writing)
+    _work(writing)
+    return tuple(writing.steps)
+
+
+def _on_the_way(writing: Writing) -> None:
+    """How fast the only store goes, and what is asked about between its first and last value."""
+    problem = writing.problem
     _seen(writing)
     _constant(writing)
     for when in problem.times:
@@ -69,8 +86,6 @@ def write_steps(problem: TransientProblem, store: Store) -> tuple[TransientStep,
         _reach(writing, level)
     for name, share in problem.shares.items():
         _go_a_share(writing, name, share)
-    _work(writing)
-    return tuple(writing.steps)
 
 
 def givens_of(problem: TransientProblem) -> dict[Name, Exact]:
@@ -91,13 +106,13 @@ class Writing:
 
     Attributes:
         problem: what is solved.
-        store: what is charged.
+        stores: what is charged, each on its own.
         values: every quantity found so far.
         steps: what is written.
     """
 
     problem: TransientProblem
-    store: Store
+    stores: tuple[Store, ...]
     values: dict[Name, Exact]
     steps: list[TransientStep] = field(default_factory=list)
 
@@ -106,9 +121,18 @@ class Writing:
         """What is connected."""
         return self.problem.circuit
 
+    @property
+    def store(self) -> Store:
+        """What is charged, if it is one."""
+        return self.stores[0]
+
     def volts(self, when: str) -> Name:
-        """The store's voltage at a moment."""
+        """The voltage of the only store at a moment."""
         return at("voltage", self.store.id, when)
+
+    def id(self, kind: str, store: Store) -> str:
+        """The id of a step about a store."""
+        return kind if len(self.stores) == 1 else f"{kind}-{store.id}"
 
     def add(self, step: TransientStep) -> None:
         """Take a step without the lines that are known already."""
@@ -122,72 +146,94 @@ class Writing:
             self.steps.append(step)
 
 
-def _merge_store(writing: Writing) -> None:
-    lines = writing.store.merges()
-    writing.add(TransientStep("store", TransientMove.STORE, lines, tree=writing.store.tree))
+def _merge_store(writing: Writing, store: Store) -> None:
+    writing.add(TransientStep("store", TransientMove.STORE, store.merges(), tree=store.tree))
 
 
-def _start_voltage(writing: Writing) -> None:
-    """What the store holds when the change comes; its voltage cannot jump."""
-    store, circuit = writing.store, writing.circuit
-    name = writing.volts(START)
+def _start_voltage(writing: Writing, store: Store) -> None:
+    """What a store holds when the change comes; its voltage cannot jump."""
+    circuit, id = writing.circuit, writing.id("before", store)
+    name = at("voltage", store.id, START)
+    before = at("voltage", store.id, BEFORE)
     charge = at("charge", store.id, START)
     if name in writing.values:
         return
     if charge in writing.values:
         line = Line(name, Quotient(Ref(charge), Ref(store.value)))
-        writing.add(TransientStep("before", TransientMove.BEFORE, (line,), when=BEFORE))
+        writing.add(TransientStep(id, TransientMove.BEFORE, (line,), about=(store.id,),
+                                  when=BEFORE))  # fmt: skip
         return
     instant = at_instant(circuit, after=False)
     flows = flows_of(circuit, instant, BEFORE)
     gap = across_gap(circuit, instant, store.ends, flows) if circuit.flipped else None
     if gap is None or gap.formula == EMPTY:
         line = Line(name, EMPTY)
-        writing.add(TransientStep("before", TransientMove.BEFORE, (line,), when=BEFORE))
+        writing.add(TransientStep(id, TransientMove.BEFORE, (line,), about=(store.id,),
+                                  when=BEFORE))  # fmt: skip
         return
     lines = (
         *flows.lines([("voltage", of) for of in gap.drops]),
-        Line(writing.volts(BEFORE), gap.formula),
-        Line(name, Ref(writing.volts(BEFORE))),
+        Line(before, gap.formula),
+        Line(name, Ref(before)),
     )
     idle = tuple(element.name for element in instant.idle)
-    writing.add(TransientStep("before", TransientMove.BEFORE, lines, instant=instant, idle=idle,
-                              path=gap.path, about=(store.id,), when=BEFORE))  # fmt: skip
+    writing.add(TransientStep(id, TransientMove.BEFORE, lines, instant=instant, idle=idle,
+                              path=gap.path, about=(store.id,), when=BEFORE,
+                              statements=flows.statements_for(gap.drops)))  # fmt: skip
 
 
-def _end(writing: Writing) -> None:
-    """Long after: no current into the store, which is a gap."""
-    circuit, store = writing.circuit, writing.store
+def _end(writing: Writing, store: Store) -> None:
+    """Long after: no current into a store, which is a gap."""
+    circuit = writing.circuit
     instant = at_instant(circuit, after=True)
     flows = flows_of(circuit, instant, END)
     gap = across_gap(circuit, instant, store.ends, flows)
     assert gap is not None
     lines = [*flows.lines([("voltage", of) for of in gap.drops])]
-    lines.append(Line(writing.volts(END), gap.formula))
+    lines.append(Line(at("voltage", store.id, END), gap.formula))
     lines += store.voltages(END)
     idle = tuple(element.name for element in instant.idle)
-    writing.add(TransientStep("end", TransientMove.END, tuple(lines), instant=instant, idle=idle,
-                              path=gap.path, about=(store.id,), when=END))  # fmt: skip
-    rest = _flows_of_all(flows, circuit, END)
+    writing.add(TransientStep(writing.id("end", store), TransientMove.END, tuple(lines),
+                              instant=instant, idle=idle, path=gap.path, about=(store.id,),
+                              when=END, statements=flows.statements_for(gap.drops)))  # fmt: skip
+
+
+def _end_currents(writing: Writing) -> None:
+    """Long after: what every resistor carries."""
+    instant = at_instant(writing.circuit, after=True)
+    flows = flows_of(writing.circuit, instant, END)
+    idle = tuple(element.name for element in instant.idle)
+    rest = _flows_of_all(flows, writing.circuit, END)
     writing.add(TransientStep("end-currents", TransientMove.END, tuple(rest), instant=instant,
                               idle=idle, when=END))  # fmt: skip
 
 
 def _start(writing: Writing) -> None:
-    """The first instant: the store is a wire, or a battery of what it holds."""
-    circuit, store = writing.circuit, writing.store
-    volts = writing.values[writing.volts(START)]
-    held: Source | None = None
-    if volts != 0:
-        held = Source(store.id, "voltage", volts, show(volts, "voltage"), store.ends)
-    capacitors = Element(store.id, Integer(1), show(Integer(1), "capacitance"), store.ends)
-    alone = replace(circuit, capacitors=(capacitors,))
-    instant = at_instant(alone, after=True, held={store.id: held})
+    """The first instant: a store is a wire, or a battery of what it holds."""
+    circuit = writing.circuit
+    held = {store.id: _held(writing, store) for store in writing.stores}
+    capacitors = tuple(
+        Element(store.id, Integer(1), show(Integer(1), "capacitance"), store.ends)
+        for store in writing.stores
+    )
+    instant = at_instant(replace(circuit, capacitors=capacitors), after=True, held=held)
     flows = flows_of(circuit, instant, START)
-    lines = [*store.voltages(START), *_flows_of_all(flows, circuit, START)]
+    lines = [line for store in writing.stores for line in store.voltages(START)]
+    lines += _flows_of_all(flows, circuit, START)
     idle = tuple(element.name for element in (*instant.idle, *instant.shorted))
+    about = tuple(store.id for store in writing.stores)
+    all_resistors = tuple(resistor.name for resistor in circuit.resistors)
     writing.add(TransientStep("start", TransientMove.START, tuple(lines), instant=instant,
-                              idle=idle, about=(store.id,), when=START))  # fmt: skip
+                              idle=idle, about=about, when=START,
+                              statements=flows.statements_for(all_resistors)))  # fmt: skip
+
+
+def _held(writing: Writing, store: Store) -> Source | None:
+    """What stands for a store at the first instant: None for a wire."""
+    volts = writing.values[at("voltage", store.id, START)]
+    if volts == 0:
+        return None
+    return Source(store.id, "voltage", volts, show(volts, "voltage"), store.ends)
 
 
 def _flows_of_all(flows: Flows, circuit: MixedCircuit, when: str) -> list[Line]:
@@ -258,9 +304,9 @@ def _at(writing: Writing, when: str) -> None:
 
 
 def _reach(writing: Writing, level: Name) -> None:
-    """The time at which the store's voltage has a certain value: τ·ln((x₁ − x₀)/(x₁ − x))."""
+    """The time at which a capacitor's voltage has a certain value: τ·ln((x₁ − x₀)/(x₁ − x))."""
     element, _, number = level.of.partition(">")
-    first, last = writing.volts(START), writing.volts(END)
+    first, last = (at("voltage", element, when) for when in (START, END))
     start, end, target = Ref(first), Ref(last), Ref(level)
     if writing.values[last] == 0:
         ratio = Quotient(start, target)

@@ -9,8 +9,9 @@ from builder.circuit.mixed import MixedCircuit
 from builder.circuit.network import Element, Source
 from builder.circuit.switching import Charged, Switch
 from builder.problem.model import TransientProblem
-from builder.quantity.measure import read_measure
 from builder.problem.transient.moments import level_of
+from builder.quantity.measure import read_measure
+from builder.solution.transient.second import resting
 
 
 def resistor(name: str, value: str, first: str, second: str) -> Element:
@@ -61,7 +62,10 @@ def charging(
 
 
 def random_circuit(seed: int) -> TransientProblem:
-    """A connected circuit of 3 to 9 resistors with up to two batteries and a capacitor."""
+    """A connected circuit of 2 to 9 resistors with up to two batteries and a capacitor.
+
+    Where no battery acts on the capacitor it starts charged, so that something happens.
+    """
     chance = random.Random(seed)
     points = [f"p{n}" for n in range(chance.randint(2, 5))]
     ends = [(points[chance.randrange(n)], points[n]) for n in range(1, len(points))]
@@ -77,5 +81,7 @@ def random_circuit(seed: int) -> TransientProblem:
         for n, pair in enumerate(ends, start=1)
     ]
     store = capacitor("C1", f"{chance.randint(1, 500)} uF", *chance.sample(points, 2))
-    charged = {"C1": f"{chance.randint(1, 30)} V"} if chance.random() < 0.5 else {}
+    empty = MixedCircuit(tuple(resistors), (store,), tuple(sources))
+    still = resting(empty, store.between) == 0
+    charged = {"C1": f"{chance.randint(1, 30)} V"} if still or chance.random() < 0.5 else {}
     return charging(resistors, [store], sources, times=["2 ms", "7 ms"], charged=charged)

@@ -6,8 +6,8 @@ import numpy
 import pytest
 from scipy.integrate import solve_ivp
 
-from builder.quantity.names import Name
 from builder.problem.transient.moments import START, at
+from builder.quantity.names import Name
 from builder.solution.transient.solve import TransientSolution, solve_transient
 from tests.solution.transient.circuits import random_circuit
 
