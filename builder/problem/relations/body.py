@@ -90,7 +90,7 @@ class RelationsBody(Body):
     @property
     def mentions(self) -> tuple[str, ...] | None:
         """The names of all quantities."""
-        return tuple(self.stated) if self.complete else None
+        return tuple(self.stated) if self.complete and self.stated else None
 
     @property
     def step_ids(self) -> tuple[str, ...]:

@@ -65,6 +65,8 @@ class Filling:
             from_empty: whether the capacitance C0 of the empty plates is there to start from.
         """
         match self.arrangement:
+            case "empty" if from_empty:
+                yield "C = C0", "Nothing is put in between the plates."
             case "empty":
                 yield "C = eps0*A/d", _PLATES
             case "whole" if from_empty:

@@ -20,6 +20,7 @@ from builder.problem.parts import EQUIVALENT, EXAMPLES, read_value
 from builder.problem.typed import as_map
 from builder.quantity.measure import Measure, MeasureError, read_measure
 from builder.quantity.names import TOTAL, Name
+from builder.quantity.symbolic import is_symbolic
 
 UNKNOWN_WORD = "unknown"
 MORE_EXAMPLES = {**EXAMPLES, "energy": "an energy such as 2 mJ", "power": "a power such as 3 W"}
@@ -105,8 +106,23 @@ def read_unknowns(circuit: Entry, measured: Entry | None, faults: Faults) -> Bod
         faults.add(measured.key.at, "measured without an unknown element",
                    "an element such as C2: unknown",
                    "Delete it, or make the element unknown that it tells.")  # fmt: skip
+    _refuse_symbols(read, circuit, faults)
     facts = Measured(read, tuple(unknown), faults).read(measured) if measured else ()
     return UnknownBody(NestBody(read, faults), unknown, facts, faults)
+
+
+def _refuse_symbols(read: Circuit, circuit: Entry, faults: Faults) -> None:
+    """A letter beside an unknown would be a second unknown."""
+    network = read.network
+    if network is None:
+        return
+    values = {part.name: part.value for part in network.elements}
+    values |= {part.name: part.value for part in network.sources}
+    for name, value in values.items():
+        if is_symbolic(value):
+            faults.add(circuit.key.at, f"a symbol for the value of {name} beside an unknown "
+                       "element", "numbers with units",
+                       "Write a number in its place.")  # fmt: skip
 
 
 def _kind_of(node: Node) -> str:

@@ -22,6 +22,7 @@ def plates_problem(plates: str, find: str = "[C]") -> RelationsProblem:
     ("plates", "relations"),
     [
         ("{area: 8 cm^2, gap: 1 mm}", ["C = eps0*A/d"]),
+        ("{capacitance: 20 pF, voltage: 5 V}", ["C = C0", "Q = C*V", "U = Q*V/2"]),
         ("{area: 8 cm^2, gap: 1 mm, filling: {kappa: 6}}", ["C = kappa*eps0*A/d"]),
         ("{capacitance: 20 pF, filling: {kappa: 6}}", ["C = kappa*C0"]),
         ("{area: 8 cm^2, gap: 2 mm, charge: 3 nC, filling: {metal: 1 mm}}",
