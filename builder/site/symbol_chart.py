@@ -38,8 +38,20 @@ def symbols(used: Collection[str], style: str) -> tuple[ShownSymbol, ...]:
         used: as ``builder.lesson.nest.uses`` tells it.
         style: ``iec`` (IEC 60617) or ``ieee`` (IEEE 315).
     """
+    return tuple(
+        ShownSymbol(called, means, drawing)
+        for needs, called, means, drawing in (*_parts(style), *_wiring())
+        if needs == _ALWAYS or needs in used
+    )
+
+
+_Entry = tuple[str, str, str, Markup]
+
+
+def _parts(style: str) -> tuple[_Entry, ...]:
+    """What has two ends: what it needs, its name, its meaning, its picture."""
     resistor = "a plain rectangle" if style == "iec" else "a zigzag line"
-    entries = (
+    return (
         ("capacitor", "Capacitor", "Two plates that face each other; charge gathers on them.",
          _element("capacitor", style)),
         ("resistor", "Resistor", f"Drawn as {resistor}; it stands for anything that hinders "
@@ -58,6 +70,12 @@ def symbols(used: Collection[str], style: str) -> tuple[ShownSymbol, ...]:
          _stamped(stamp("switch-open"))),
         ("switch", "Closed switch", "As good as a wire: what it joins is one junction.",
          _stamped(stamp("switch-closed"))),
+    )  # fmt: skip
+
+
+def _wiring() -> tuple[_Entry, ...]:
+    """Wires, where they meet, and what is written on them."""
+    return (
         (_ALWAYS, "Wire", "Joins what it touches into one junction. Its length and its bends "
          "mean nothing.", _wires("M8 44H48V20H88")),
         ("parallel", "Junction dot", "Three or more wires meet and are joined.",
@@ -75,11 +93,6 @@ def symbols(used: Collection[str], style: str) -> tuple[ShownSymbol, ...]:
         ("loops", "Loop arrow", "A current that goes all the way round a loop, in the direction of "
          "the arrow.", _loop_arrow()),
     )  # fmt: skip
-    return tuple(
-        ShownSymbol(called, means, drawing)
-        for needs, called, means, drawing in entries
-        if needs == _ALWAYS or needs in used
-    )
 
 
 def _picture(inner: str) -> Markup:
