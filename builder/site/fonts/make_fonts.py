@@ -7,8 +7,8 @@ temporary folder and writes beside itself:
 * ``stix-two-math.woff2``: what MathML formulas of circuits need, with the MATH table, its size
   variants and its assemblies;
 * ``stix-two-text-{regular,italic,bold}.woff2``: Latin text with the trade's signs. The
-  Latin files of the package lack Ω, ≈, arrows and lowered digits: Ω comes from the package's
-  Greek files, the rest from STIX Two Math, whose design and size are the same;
+  Latin files of the package lack Greek, ≈, ∞, arrows and lowered digits: Greek comes from the
+  package's Greek files, the rest from STIX Two Math, whose design and size are the same;
 * ``OFL.txt``: the licence of both.
 
 Afterwards run ``builder/figure/fonts/make_widths.py``, which reads the widths of these files.
@@ -31,14 +31,23 @@ VERSION = "5.3.0"
 
 ASCII = "".join(map(chr, range(0x20, 0x7F)))
 LATIN_1 = "".join(map(chr, range(0xA0, 0x100)))
-SIGNS = "–—‘’“”…−×·⋅±=≈≠<>≤≥∝∥½→⇒ΩΔµ√"
+SIGNS = "–—‘’“”…−×·⋅±÷=≈≠<>≤≥∝∥→⇒√∞‖∕⁄•✓⚠"
+FRACTIONS = "½¼¾⅓⅔⅕⅙⅛"
+PRIMES = "′″‴⁗"
+# Four spaces of other widths than the common one.
+SPACES = "\xa0\u2002\u2009\u202f"
 SMALL_DIGITS = "₀₁₂₃₄₅₆₇₈₉⁰¹²³⁴⁵⁶⁷⁸⁹⁺⁻₊₋"
-TEXT = ASCII + LATIN_1 + SIGNS + SMALL_DIGITS
+# Authors may name a quantity by any Greek letter that does not look like a Latin one.
+GREEK = "ΓΔΘΛΞΠΣΦΨΩαβγδεζηθικλμνξπρστυφχψω"
+BOTH = SIGNS + FRACTIONS + PRIMES + SPACES + SMALL_DIGITS + "µ"
+TEXT = ASCII + LATIN_1 + BOTH + GREEK
+# MathML sets a letter that stands alone in italics, which are characters of their own.
 MATH_ITALIC = "".join(map(chr, range(0x1D434, 0x1D468))) + "ℎ"
-GREEK = "ΩΔµμκεϵτπφϕ" + "𝛥𝛺𝜇𝜅𝜀𝜖𝜏𝜋𝜑𝜙"
-MATH = (
-    ASCII + "\xa0\u2009\u2061\u2062\u2063" + MATH_ITALIC + GREEK + SIGNS + SMALL_DIGITS
-) + "∑∕⁄′‖½¼¾"
+GREEK_ITALIC = "𝛤𝛥𝛩𝛬𝛯𝛱𝛴𝛷𝛹𝛺𝛼𝛽𝛾𝛿𝜀𝜁𝜂𝜃𝜄𝜅𝜆𝜇𝜈𝜉𝜋𝜌𝜎𝜏𝜐𝜑𝜒𝜓𝜔𝜖𝜙"
+# Upright Greek in formulas: units, constants and what LaTeX sets upright.
+GREEK_UPRIGHT = "ΔΩμκεϵτπφϕ"
+OPERATORS = "\u2061\u2062\u2063∑"
+MATH = ASCII + BOTH + MATH_ITALIC + GREEK_ITALIC + GREEK_UPRIGHT + OPERATORS
 
 FACES = {
     "regular": "400-normal",
