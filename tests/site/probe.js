@@ -66,11 +66,24 @@ window.probe = (function () {
 
   var BLOCKS = "p, li, summary, legend, label, button, figure, table, math[display], h1, h2, h3, dt, dd";
 
+  /* Where a node is seen: what is scrolled out of a box that scrolls lies over nothing beside it. */
+  function inView(node) {
+    var own = node.getBoundingClientRect();
+    var box = { left: own.left, right: own.right, top: own.top, bottom: own.bottom };
+    for (var up = node.parentElement; up; up = up.parentElement) {
+      if (!/auto|scroll/.test(getComputedStyle(up).overflowX)) continue;
+      var edge = up.getBoundingClientRect();
+      box.left = Math.max(box.left, edge.left);
+      box.right = Math.min(box.right, edge.right);
+    }
+    return box;
+  }
+
   function overlaps(root) {
     var blocks = Array.from(document.querySelectorAll(root)).flatMap(function (part) {
       return Array.from(part.querySelectorAll(BLOCKS));
     }).filter(shown).filter(function (node) { return !node.querySelector(BLOCKS); });
-    var boxes = blocks.map(function (node) { return node.getBoundingClientRect(); });
+    var boxes = blocks.map(inView);
     var found = [];
     boxes.forEach(function (a, i) {
       boxes.forEach(function (b, j) {
