@@ -16,7 +16,7 @@ from builder.lesson.transient.plan import plan
 from builder.lesson.transient.predict import predict
 from builder.lesson.transient.prompts import prompt
 from builder.lesson.transient.tables import tables
-from builder.lesson.wrong_rule import Slip
+from builder.lesson.transient.wrong_rules import RULES, slips_of
 from builder.problem.transient.moments import END, START, at
 from builder.solution.transient.solve import TransientSolution
 
@@ -35,7 +35,7 @@ class TransientLesson(Lesson):
 def write_transient_lesson(solution: TransientSolution) -> TransientLesson:
     """Write the lesson of a solved circuit."""
     display = TransientDisplay(solution)
-    slips: tuple[Slip, ...] = ()
+    slips = slips_of(display, RULES)
     checks, rest = add_up(display)
     return TransientLesson(
         display=display,

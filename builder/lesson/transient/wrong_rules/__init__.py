@@ -1,0 +1,10 @@
+"""Known misconceptions about charging and discharging, each with the number it leads to."""
+
+from builder.lesson.transient.wrong_rules.courses import COURSE_RULES
+from builder.lesson.transient.wrong_rules.instants import INSTANT_RULES
+from builder.lesson.wrong_rule import Slip, WrongRule, slips_of
+
+RULES: tuple[WrongRule, ...] = (*INSTANT_RULES, *COURSE_RULES)
+"""Every wrong rule; the likelier ones come first."""
+
+__all__ = ["RULES", "Slip", "WrongRule", "slips_of"]

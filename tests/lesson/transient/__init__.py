@@ -1,0 +1,1 @@
+"""How charging and discharging is taught."""

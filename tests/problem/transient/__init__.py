@@ -1,0 +1,1 @@
+"""Circuits that charge and discharge, as they are read."""
