@@ -14,7 +14,7 @@ from builder.figure.network.skeleton import PORT, STUB_MINUS, STUB_PLUS, Link
 _UPRIGHT = SOURCES | {PORT}
 _STUBS = frozenset({STUB_PLUS, STUB_MINUS})
 _SEAT, _UNFIT, _LYING, _BELOW, _BELOW_IN_RING = 6.0, 50.0, 0.9, 0.8, 0.1
-_PER_CROWDING, _MOVED, _ALONE = 10.0, 30.0, 80.0
+_PER_CROWDING, _MOVED, _ALONE, _ASIDE = 10.0, 30.0, 80.0, 2.0
 _MOST = 4
 
 Hint = Mapping[str, tuple[float, float]]
@@ -92,6 +92,9 @@ def _crowding(shared: Shared, pieces: tuple[Straight, ...], route: Route) -> flo
         room = min(piece.span, 2) + 0.5 if piece.down else 1.0
         total += (count / room) ** 2 + 0.4 * (count - 1)
         total += _wrong(here, piece, (pieces[0], pieces[-1]), route.lead)
+        if _in_ring(route) and piece is pieces[-1]:
+            # The left side of a ring is its source's own.
+            total += _ASIDE * (count - 1)
         if not piece.down:
             below = _BELOW_IN_RING if _in_ring(route) else _BELOW
             # Along the top rather than along the bottom.

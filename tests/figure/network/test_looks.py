@@ -141,6 +141,16 @@ def test_elements_in_series_share_a_side() -> None:
     assert middle["R1"].at.y < middle["R2"].at.y
 
 
+def test_ring_round_its_source() -> None:
+    """A single loop has its source alone at the left, the others round the other three sides."""
+    found = parts(lay_out_network(drawing("V0:a-d R1:a-b R2:b-c R3:c-d")))
+    assert [found[name].turn in UPRIGHT for name in ("V0", "R1", "R2", "R3")] == [
+        True, False, True, False
+    ]  # fmt: skip
+    assert found["V0"].at.x < found["R1"].at.x < found["R2"].at.x
+    assert found["R1"].at.y < found["R2"].at.y < found["R3"].at.y
+
+
 def test_bundles_hang_from_rails() -> None:
     """Bundles of rungs one below the other hang from straight rails, all of them upright."""
     text = "V0:a-g " + " ".join(
