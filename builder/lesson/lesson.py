@@ -12,7 +12,7 @@ from builder.lesson.display import Display
 from builder.lesson.equations import AnyEquation, equations
 from builder.lesson.prose import Prose
 from builder.lesson.questions import ChoiceQuestion, Question
-from builder.lesson.words import Words, with_own
+from builder.lesson.words import Words, refuse_strange_ids, with_own
 from builder.lesson.wrong_rule import Slip
 from builder.quantity.names import Name
 from builder.solution import Solution, Step
@@ -137,7 +137,12 @@ def taught_steps(
         display: of the solution.
         narrate: gives the words of a step.
         prompt: gives the question to the class before a step.
+
+    Raises:
+        FaultyFile: if the author has words for a step that there is not.
     """
+    ids = tuple(dict.fromkeys(step.id for step in display.solution.every_step))
+    refuse_strange_ids(display.solution.problem, ids)
     known: list[Name] = []
     taught: list[TaughtStep] = []
     for step in display.solution.steps:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from builder.problem.body import Body
 from builder.problem.gathering import Faults, meant, one_of, quoted
@@ -83,7 +83,8 @@ class Authored:
                 self.faults.add(step.key.at, f"the step {quoted(step.key.value)}", one_of(few),
                                 meant(step.key.value, known,
                                       "Run stepwell solve to see all ids."))  # fmt: skip
-            words[step.key.value] = self._step_words(step.value)
+            at = (step.key.at.line, step.key.at.column)
+            words[step.key.value] = replace(self._step_words(step.value), at=at)
         return words
 
     def _step_words(self, node: Node) -> StepWords:

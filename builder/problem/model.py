@@ -24,10 +24,17 @@ METHODS = (*REDUCTIONS, "junctions", "loops", "superposition", "equivalent-sourc
 
 @dataclass(frozen=True)
 class StepWords:
-    """An author's own words for one step; None keeps the generated ones."""
+    """An author's own words for one step; None keeps the generated ones.
+
+    Attributes:
+        goal: its heading.
+        reason: why the move is allowed.
+        at: line and column of the step's id in the file.
+    """
 
     goal: str | None = None
     reason: str | None = None
+    at: tuple[int, int] = field(default=(0, 0), compare=False)
 
 
 @dataclass(frozen=True)
