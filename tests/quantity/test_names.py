@@ -46,7 +46,7 @@ def test_a_symbol_can_be_read_in_plain_text(symbol: Symbol, text: str) -> None:
 def test_every_kind_has_its_own_letter() -> None:
     """No two kinds of quantity share the letter that stands for them."""
     letters = [kind_letter(kind) for kind in KINDS]
-    assert letters == ["C", "Q", "V", "φ", "U", "R", "I", "P", "t", "d", "A", "E", "ε", "k"]
+    assert letters == ["C", "Q", "V", "φ", "U", "R", "I", "P", "t", "τ", "d", "A", "E", "ε", "k"]
 
 
 def test_a_quantity_has_one_word_for_pages_and_data() -> None:
