@@ -28,7 +28,7 @@ OF_CAPACITORS = ("voltage", "charge", "energy")
 OF_RESISTORS = ("current", "voltage", "power")
 _QUANTITIES = (*OF_CAPACITORS, "current", "power", "time", TIME_CONSTANT, SEEN)
 _EXAMPLE = "a quantity, such as time-constant or voltage: {C1: 20 ms}"
-_SHARE = re.compile(r"([0-9]{1,2}(?:\.[0-9]{1,4})?)\s*%")
+_SHARE = re.compile(r"([0-9]{1,3}(?:\.[0-9]{1,4})?)\s*%")
 _FEW = 8
 
 
@@ -133,6 +133,11 @@ class TransientAsking:
             return None
         if node.value in (START, END):
             return node.value
+        if node.value.strip() and not any(character.isdigit() for character in node.value):
+            self.faults.add(node.at, quoted(node.value), "start, end or a time such as 20 ms",
+                            meant(node.value, (START, END), "Write start for the first instant, "
+                                  "end for long after."))  # fmt: skip
+            return None
         measure = read_value(node, ("time",), "start, end or a time such as 20 ms", self.faults)
         if measure is None:
             return None
@@ -179,8 +184,7 @@ class TransientAsking:
         for entry in of.entries:
             name = entry.key
             if name.value not in self.capacitors:
-                if self.names_known:
-                    self._refuse_name(name, self.capacitors)
+                self._refuse_reached(name)
                 continue
             values = entry.value.items if isinstance(entry.value, Items) else (entry.value,)
             for value in values:
@@ -192,7 +196,12 @@ class TransientAsking:
         number = len(self.levels) + len(self.shares) + 1
         name = reaching(capacitor, number)
         share = _SHARE.fullmatch(value.value.strip()) if isinstance(value, Text) else None
-        if share is not None and Fraction(share.group(1)) > 0:
+        if share is not None and not 0 < Fraction(share.group(1)) < 100:
+            self.faults.add(value.at, f"a share of {share.group(1)}\u00a0%",
+                            "a share from above 0\u00a0% to below 100\u00a0%",
+                            "The whole way is never quite done: write less.")  # fmt: skip
+            return None
+        if share is not None:
             self.shares[name] = Fraction(share.group(1)) / 100
         else:
             measure = read_value(value, ("voltage",), "a voltage such as 9 V, or a share of the "
@@ -202,6 +211,15 @@ class TransientAsking:
             self.levels[level_of(capacitor, number)] = measure
         self.places[name] = (value.at.line, value.at.column)
         return name
+
+    def _refuse_reached(self, name: Text) -> None:
+        """Refuse a time for what is no capacitor."""
+        if name.value in self.resistors:
+            self.faults.add(name.at, f"the time of the resistor {name.value}",
+                            f"a capacitor: {one_of(self.capacitors)}",
+                            "Ask when a capacitor reaches its voltage.")  # fmt: skip
+        elif self.names_known:
+            self._refuse_name(name, self.capacitors)
 
     def _refuse_name(self, of: Text, names: tuple[str, ...]) -> None:
         few = names if len(names) <= _FEW else (*names[:7], "another")

@@ -138,7 +138,7 @@ def refuse_several(problem: TransientProblem, stores: tuple[Store, ...]) -> None
         if when in (START, END):
             continue
         what = {"time-constant": "the time constant", "resistance": "the resistance that is seen"}
-        asked = what.get(name.quantity, "a time" if not when else f"{name.quantity} at a time")
+        asked = what.get(name.quantity, "a time" if not when else f"the {name.quantity} at a time")
         line, column = problem.places.get(name, problem.at)
         names = all_of([store.id for store in stores])
         raise FaultyFile((Fault(

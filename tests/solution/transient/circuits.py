@@ -62,14 +62,14 @@ def charging(
 
 
 def random_circuit(seed: int) -> TransientProblem:
-    """A connected circuit of 2 to 9 resistors with up to two batteries and a capacitor.
+    """A connected circuit of 2 to 7 resistors with up to two batteries and a capacitor.
 
     Where no battery acts on the capacitor it starts charged, so that something happens.
     """
     chance = random.Random(seed)
-    points = [f"p{n}" for n in range(chance.randint(2, 5))]
+    points = [f"p{n}" for n in range(chance.randint(2, 4))]
     ends = [(points[chance.randrange(n)], points[n]) for n in range(1, len(points))]
-    ends += [tuple(chance.sample(points, 2)) for _ in range(chance.randint(0, 3))]
+    ends += [tuple(chance.sample(points, 2)) for _ in range(chance.randint(0, 2))]
     sources = []
     for number in range(1, chance.randint(1, 2) + 1):
         inside = f"s{number}"
