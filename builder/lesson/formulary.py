@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from builder.circuit.law import CAPACITORS, LAWS, PARALLEL, RESISTORS, SERIES, Law
 from builder.lesson.network.formulas import network_rules
 from builder.lesson.stages.formulas import stages_rules
+from builder.lesson.transient.formulas import transient_rules
 from builder.quantity.formula import Formula, Ref, Sum
 from builder.quantity.kinds import KINDS
 from builder.quantity.names import TOTAL, Name, Symbol
@@ -157,7 +158,11 @@ def _rules(law: Law, used: Collection[str]) -> Iterator[Rule]:
     for connection in (PARALLEL, SERIES):
         if f"{law.element}-{connection}" in used:
             yield _merging(law, connection, told_flow=law.flow in used)
-    for called, lines, why in (*network_rules(law, used), *stages_rules(law, used)):
+    for called, lines, why in (
+        *network_rules(law, used),
+        *stages_rules(law, used),
+        *transient_rules(law, used),
+    ):
         yield Rule(called, tuple(Equality(left, right) for left, right in lines), why)
     if law.work in used:
         ways = (

@@ -47,6 +47,8 @@ WORDS = (
     Word("charge sharing", "What happens when a switch joins charged capacitors: charge moves "
          "until their voltages are equal. No charge is lost, but some energy turns into heat.",
          "sharing"),
+    Word("charging", "What a capacitor does while current flows to its plates: its voltage climbs, "
+         "fast at first and ever more slowly.", "transient"),
     Word("check", "A sum that has to come out right if every result is right, such as the "
          "voltages along a path adding up to that of the source.", part="checks"),
     Word("circuit", "Elements joined by wires, so that charge can move from one side of the "
@@ -55,6 +57,8 @@ WORDS = (
          f"{ASKED}current"),
     Word("dielectric strength", "The strongest field that a material between two plates stands. "
          "Beyond it, a spark punches through.", "strength"),
+    Word("discharging", "What a capacitor does while the charges of its plates flow together "
+         "again: its voltage falls, fast at first and ever more slowly.", "transient"),
     Word("element", "One part of a circuit with two ends, such as a capacitor, a resistor or "
          "the source."),
     Word("energy", "What a charged capacitor has stored and can give back, for instance as one "
@@ -69,6 +73,9 @@ WORDS = (
          "that a load sees, without the load noticing.", "equivalent-source"),
     Word("field strength", "How hard a field pulls at a charge between two plates: the voltage "
          "for each metre of the way. It is measured in volts per metre.", "field"),
+    Word("first instant", "The moment just after a change, when no charge has had time to move. A "
+         "capacitor still has the voltage that it had before: none if it was empty, just as a wire "
+         "has none.", "transient"),
     Word("group", "Elements that are merged in one move because they are in series or in "
          "parallel.", best=NESTED),
     Word("in parallel", "Side by side: the elements share both junctions, so the same voltage is "
@@ -118,6 +125,8 @@ WORDS = (
          "stages"),
     Word("star", "Three elements that meet in one junction and end in three others. It can be "
          "replaced by a triangle, and the other way round.", "exchange"),
+    Word("steady state", "What a circuit comes to long after a change, when nothing changes any "
+         "more. No current flows into a capacitor then.", "transient"),
     Word("step", "One move of a solution: what it is for, why it is allowed, its formula, its "
          "numbers, and the circuit after it.", part="solution"),
     Word("superposition", "To let each source act alone, with the others turned off, and to add "
@@ -126,6 +135,9 @@ WORDS = (
          "open.", "switch"),
     Word("symmetry", "If nothing tells two junctions apart, they are at the same potential and may "
          "be joined.", "symmetry"),
+    Word("time constant", "How long a charge takes for 63\u00a0% of the way ahead of it: the "
+         "resistance that the capacitor sees times its capacitance, written τ. After five of them, "
+         "less than 1\u00a0% is left.", "transient", f"{ASKED}time-constant"),
     Word("triangle", "Three elements between three junctions, each of them between two, also "
          "called a delta. It can be replaced by a star.", "exchange"),
     Word("unknown", "What is to be found. An element whose value is not known is told by "

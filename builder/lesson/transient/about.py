@@ -5,6 +5,9 @@ from __future__ import annotations
 from builder.lesson.prose import number_word
 from builder.problem.model import TransientProblem
 
+TRANSIENT = "transient"
+"""Told of problems in which a capacitor charges or discharges through resistors."""
+
 
 def about(problem: TransientProblem) -> str:
     """``two resistors, one capacitor, one switch``."""
@@ -24,9 +27,9 @@ def topic(_problem: TransientProblem) -> str:
 
 
 def uses(problem: TransientProblem) -> frozenset[str]:
-    """Words for all that occurs in a problem: ``charging`` and what a nest tells."""
+    """Words for all that occurs in a problem: ``transient`` and what a nest tells."""
     found = {"capacitor", "resistor", "capacitance", "resistance", "voltage", "current", "time"}
-    found |= {"charging", "time-constant"}
+    found |= {TRANSIENT, "time-constant"}
     found |= {"switch"} if problem.circuit.switches else set()
     for source in problem.circuit.sources:
         found |= {"source", f"{source.quantity}-source"}

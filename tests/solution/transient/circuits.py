@@ -69,7 +69,9 @@ def random_circuit(seed: int) -> TransientProblem:
     chance = random.Random(seed)
     points = [f"p{n}" for n in range(chance.randint(2, 4))]
     ends = [(points[chance.randrange(n)], points[n]) for n in range(1, len(points))]
-    ends += [tuple(chance.sample(points, 2)) for _ in range(chance.randint(0, 2))]
+    for _ in range(chance.randint(0, 2)):
+        first, second = chance.sample(points, 2)
+        ends.append((first, second))
     sources = []
     for number in range(1, chance.randint(1, 2) + 1):
         inside = f"s{number}"
