@@ -81,18 +81,25 @@ def rearranged(left: Formula, right: Formula, name: Name) -> Rearranged | None:
     return _collected(left, right, name)
 
 
-def _peeled(side: Formula, other: Formula, name: Name) -> Rearranged:
-    """Undo, from the outside in, what is done to an unknown that occurs once."""
+def _peeled(side: Formula, other: Formula, name: Name) -> Rearranged | None:
+    """Undo, from the outside in, what is done to an unknown that occurs once.
+
+    Where a root of either sign has to be taken, both go on from there.
+    """
     undone: list[str] = []
-    signs = False
+    others = [other]
     while not isinstance(side, Ref):
-        word, side, other, both = _one_layer(side, other, name)
-        signs = signs or both
+        layers = [_one_layer(side, one, name) for one in others]
+        word, inner, _, both = layers[0]
+        others = [one for _, _, one, _ in layers]
+        if both:
+            others += [negative(one) for one in others]
+        if len(others) > 2:
+            return None
+        side = inner
         if word and word not in undone:
             undone.append(word)
-    if signs:
-        return Rearranged((other, negative(other)), undone=tuple(undone))
-    return Rearranged((other,), undone=tuple(undone))
+    return Rearranged(tuple(others), undone=tuple(undone))
 
 
 def _one_layer(side: Formula, other: Formula, name: Name) -> tuple[str, Formula, Formula, bool]:

@@ -7,6 +7,7 @@ from collections.abc import Iterable
 from builder.errors import Fault, FaultyFile
 from builder.problem.gathering import Mark, all_of, one_of, quoted
 from builder.problem.relations.model import Relation, RelationsProblem
+from builder.problem.relations.quantities import KIND_WORDS
 from builder.quantity.exact import Exact
 from builder.quantity.kinds import KINDS
 from builder.quantity.names import Name
@@ -110,11 +111,12 @@ def several(problem: RelationsProblem, name: Name, values: tuple[Exact, ...]) ->
                      f"facts that leave two possible values for the {noun} of {name.of}: {told}",
                      "facts that leave one",
                      "Measure something else, or give another value.")  # fmt: skip
+    word = next(word for word, kind in KIND_WORDS.items() if kind == name.quantity)
     return fault(
         problem, problem.quantity(name).at,
         f"two possible values for {name.of}: {told}",
         "one that is meant",
-        f"Write {name.of}: {{kind: {name.quantity}, choose: larger}}, or smaller, or add a "
+        f"Write {name.of}: {{kind: {word}, choose: larger}}, or smaller, or add a "
         "relation that decides.",
     )  # fmt: skip
 

@@ -34,6 +34,7 @@ from builder.solution.relations.writing import tidied
         ("v = u*exp(0-t/T)", "t", ("−ln(v / u) · T",)),
         ("x^2 + 3*x = c", "x", ("(√(9 + 4 · c) − 3) / 2", "(−3 − √(9 + 4 · c)) / 2")),
         ("s = sqrt(a*b)", "b", ("s² / a",)),
+        ("P = E^2*R/(R+r)^2", "r", ("√((E² · R) / P) − R", "−√((E² · R) / P) − R")),
         ("a = b", "b", ("a",)),
     ],
 )
@@ -54,6 +55,7 @@ def test_an_unknown_that_no_rule_isolates_is_told_apart() -> None:
 
 
 EQUATIONS = (
+    "A = (x+d)^2*k",
     "U = 1/2*C*V^2", "C = k*A/d", "V = E - r*I", "R*I + r*I = E", "a/b = c/d", "R = a*b/(a+b)",
     "P = E^2*R/(R+r)^2", "a*x + b = c*x + d", "1/f = 1/a + 1/b",
 )  # fmt: skip

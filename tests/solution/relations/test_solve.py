@@ -61,6 +61,8 @@ def test_only_what_is_asked_is_found() -> None:
         ("P: 4 W; R: 2 ohm; V: 6 V; r: resistance; I: current", ("P = R*I^2", "V = (R+r)*I"),
          "[r]", ["rearrange", "rearrange"], {"r": 3 * sqrt(2) - 2}),
         ("a: 3 m; x: length", ("x^2 + a*x = 10 m^2",), "[x]", ["quadratic"], {"x": 2}),
+        ("E: 6 V; R: 2 ohm; P: 2 W; r: resistance", ("P = E^2*R/(R+r)^2",), "[r]", ["rearrange"],
+         {"r": 4, "r'1": 4, "r'2": -8}),
     ],
 )  # fmt: skip
 def test_each_kind_of_system_is_solved_exactly(
