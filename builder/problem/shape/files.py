@@ -15,7 +15,7 @@ from builder.problem.shape.words import QuestionShape, StepWordsShape
 FEWEST_DIGITS, MOST_DIGITS = 1, 10
 SYMBOLS = ("iec", "ieee")
 
-Asked = str | list[str] | Annotated[dict[str, str], Field(min_length=1)]
+Asked = str | list[str] | Annotated[dict[str, str | list[str]], Field(min_length=1)]
 FindItem = str | Annotated[dict[str, Asked], Field(min_length=1, max_length=1)]
 
 
