@@ -171,9 +171,22 @@ class _Math:
             case Root(base):
                 return f"<msqrt>{self.write(base)}</msqrt>"
             case Exp(exponent):
-                return f'<msup><mi mathvariant="normal">e</mi>{self.write(exponent)}</msup>'
+                return f'<msup><mi mathvariant="normal">e</mi>{self._raised(exponent)}</msup>'
             case Ln(argument):
                 return f"<mrow><mi>ln</mi>{_OF}{self._at(argument, Place.ARGUMENT)}</mrow>"
+
+    def _raised(self, exponent: Formula) -> str:
+        """An exponent; a fraction in it is slanted, as its parts would grow too small to read."""
+        match exponent:
+            case Negative(Quotient(Ref() as over, Ref() as under)):
+                return f"<mrow>{_MINUS}{self._slanted(over, under)}</mrow>"
+            case Quotient(Ref() as over, Ref() as under):
+                return f"<mrow>{self._slanted(over, under)}</mrow>"
+            case _:
+                return self.write(exponent)
+
+    def _slanted(self, over: Formula, under: Formula) -> str:
+        return f"{self.write(over)}<mo>/</mo>{self.write(under)}"
 
     def _at_a_line(self, part: Formula) -> str:
         """A part above or below a line; fractions in it would grow too small to read."""

@@ -106,7 +106,7 @@ WRITTEN: list[tuple[Formula, str, str, str]] = [
     (Power(A, Fraction(-3, 2)), "a^(−3/2)", "a^{−3/2}", "a to the power minus 3 over 2"),
     (Root(Sum((Square(A), Square(B)))), "√(a² + b²)", "√{a^{2}+b^{2}}",
      "the square root of the sum of a squared and b squared"),
-    (Exp(Negative(Quotient(A, B))), "e^(−a / b)", "e^{−{a|b}}",
+    (Exp(Negative(Quotient(A, B))), "e^(−a / b)", "e^{−a/b}",
      "e to the power minus the fraction a over b"),
     (Ln(Quotient(A, B)), "ln(a / b)", "ln({a|b})",
      "the natural logarithm of the fraction a over b"),
