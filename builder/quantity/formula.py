@@ -5,11 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import Any
 
 from sympy import Integer, Rational, exp, log
 
-from builder.quantity.exact import Exact, as_fraction
+from builder.quantity.exact import Exact
 from builder.quantity.linear import solve_exactly
 from builder.quantity.names import Name
 
@@ -272,38 +271,6 @@ def with_parts(formula: Formula, known: Mapping[Name, Formula]) -> Formula:
             return Square(put_in(base))
         case _:
             return formula
-
-
-def as_data(formula: Formula) -> Any:
-    """``formula`` as nested lists of plain data, for the browser to evaluate again.
-
-    A name is its key, a rational is ``[over, under]``, anything else is a list that starts with
-    its word. Amounts are in SI units.
-    """
-    match formula:
-        case Ref(name):
-            return name.key
-        case Num(value):
-            return _fraction_data(value)
-        case Amount(value):
-            return _fraction_data(as_fraction(value))
-        case Power(base, exponent):
-            return ["power", as_data(base), _fraction_data(exponent)]
-        case Solved(system, position):
-            rows = [[as_data(part) for part in row] for row in system.rows]
-            return ["solved", position, rows, [as_data(part) for part in system.right]]
-        case _:
-            return [_WORDS[type(formula)], *map(as_data, parts_of(formula))]
-
-
-_WORDS: dict[type, str] = {
-    Sum: "sum", Negative: "negative", Product: "product", Quotient: "quotient",
-    Square: "square", Root: "root", Exp: "exp", Ln: "ln", ReciprocalSum: "reciprocal-sum",
-}  # fmt: skip
-
-
-def _fraction_data(value: Fraction) -> list[int]:
-    return [value.numerator, value.denominator]
 
 
 def _not_zero(value: Exact) -> Exact:

@@ -29,10 +29,10 @@ from builder.quantity.formula import (
     Square,
     Sum,
     System,
-    as_data,
     evaluate,
     names_in,
 )
+from builder.quantity.formula_data import as_data
 from builder.quantity.names import Name
 
 A, B, C = (Name("capacitance", name) for name in ("C1", "C2", "C3"))

@@ -84,12 +84,7 @@ def put_run(
 
     groups = [list(group) for _, group in groupby(run.glyphs, key=lambda g: g.branch.id)]
     lengths = [2 * sum(glyph.half for glyph in group) for group in groups]
-    spare = (length - sum(pads) - sum(lengths)) / max(1, len(groups))
-    start = pads[0] + spare / 2
-    if len(groups) == 1:
-        # In the middle of its wire if texts of others leave it free.
-        wanted = (length / 2 if middle is None else middle) - lengths[0] / 2
-        start = min(max(wanted, pads[0]), length - pads[1] - lengths[0])
+    start, spare = _spread(length, pads, lengths, middle)
     here, junction = 0.0, 0
     for group in groups:
         for glyph in group:
@@ -106,6 +101,18 @@ def put_run(
         start += spare
     sheet.wire(run.junctions[-1], along(here), high)
     remember(run.junctions[-1], along((here + length) / 2), sheet)
+
+
+def _spread(
+    length: float, pads: tuple[float, float], lengths: list[float], middle: float | None
+) -> tuple[float, float]:
+    """Where the first element of a piece begins, and what lies free between two of them."""
+    spare = (length - sum(pads) - sum(lengths)) / max(1, len(lengths))
+    if len(lengths) != 1:
+        return pads[0] + spare / 2, spare
+    # In the middle of its wire if texts of others leave it free.
+    wanted = (length / 2 if middle is None else middle) - lengths[0] / 2
+    return min(max(wanted, pads[0]), length - pads[1] - lengths[0]), spare
 
 
 def _gone(point: Point, start: Point) -> float:

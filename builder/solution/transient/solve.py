@@ -44,7 +44,8 @@ from builder.solution.transient.trouble import (
     resting_before,
     undecided,
 )
-from builder.solution.transient.writing import givens_of, write_steps
+from builder.solution.transient.writing import write_steps
+from builder.solution.transient.written import givens_of
 
 
 @dataclass(frozen=True)
