@@ -84,7 +84,7 @@ class TransientFigures:
         svg = self._svg(drawing, f"step-{number}", f"{_title(step)}, after step {number}")
         idle = self._idle(step)
         legend = self._legend(step, idle)
-        return StepFigures(Markup(""), Markup(_faded(svg, idle)), legend)
+        return StepFigures(Markup(""), Markup(_faded(str(svg), idle)), legend)
 
     def curve(self, course: Course) -> Markup:
         """The curve of the whole course."""
