@@ -129,9 +129,11 @@ def _parted(
     placed = [moved(element, node) for element in resistors]
     shorted = tuple(element for element in placed if element.between[0] == element.between[1])
     live = [element for element in placed if element not in shorted]
+    # What a source drives straight round through a wire goes nowhere else.
     driving = [
         Source(s.name, s.quantity, s.value, s.shown, (node[s.between[0]], node[s.between[1]]))
         for s in sources
+        if node[s.between[0]] != node[s.between[1]]
     ]
     graph = networkx.Graph()
     graph.add_edges_from(element.between for element in live)

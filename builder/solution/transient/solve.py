@@ -9,7 +9,7 @@ from sympy import Integer, Rational, exp, expand_mul, log
 
 from builder.circuit.law import CAPACITORS, RESISTORS
 from builder.circuit.mixed import MixedCircuit
-from builder.circuit.network import Element, Network, Source
+from builder.circuit.network import Element, Source
 from builder.circuit.tree import leaves
 from builder.problem.model import TransientProblem
 from builder.problem.transient.moments import (
@@ -32,7 +32,7 @@ from builder.solution.solution import Solution, refuse_difference
 from builder.solution.transient.checks import checks_of
 from builder.solution.transient.second import currents_while, response
 from builder.solution.transient.step import TransientStep
-from builder.solution.transient.store import Store, laid, stores_of
+from builder.solution.transient.store import Store, network_of, stores_of
 from builder.solution.transient.trouble import (
     refuse_charged,
     refuse_several,
@@ -172,8 +172,7 @@ def _capacity(circuit: MixedCircuit, store: Store) -> Exact:
     """The capacitance of a store: by the nodal method if it is several capacitors."""
     if store.id != STORE:
         return circuit.element(store.id).value
-    network = Network(tuple(laid(store, circuit).values()), store.ends)
-    return by_nodes(network, CAPACITORS)[Name(CAPACITORS.value, TOTAL)]
+    return by_nodes(network_of(store, circuit), CAPACITORS)[Name(CAPACITORS.value, TOTAL)]
 
 
 def _of_each(
@@ -196,8 +195,7 @@ def _share(circuit: MixedCircuit, store: Store, name: str) -> Exact:
     if store.id != STORE:
         return Integer(1)
     one = Source("whole", "voltage", Integer(1), show(Integer(1), "voltage"), store.ends)
-    network = Network(tuple(laid(store, circuit).values()), store.ends, (one,))
-    return by_nodes(network, CAPACITORS)[Name(CAPACITORS.drop, name)]
+    return by_nodes(network_of(store, circuit, (one,)), CAPACITORS)[Name(CAPACITORS.drop, name)]
 
 
 def _second(

@@ -9,7 +9,7 @@ from builder.circuit.between import NotSeriesParallel, find_tree
 from builder.circuit.law import CAPACITORS, SERIES
 from builder.circuit.mixed import MixedCircuit, joined, moved
 from builder.circuit.naming import name_groups
-from builder.circuit.network import Element
+from builder.circuit.network import Element, Network, Source
 from builder.circuit.tree import Group, Leaf, Tree, groups
 from builder.problem.branches import oriented
 from builder.problem.transient.moments import STORE, at
@@ -107,7 +107,9 @@ def _merged(circuit: MixedCircuit, *, after: bool) -> Store | None:
         tree = find_tree(between, (ends[0], ends[1]))
     except NotSeriesParallel:
         return None
-    return Store(STORE, (ends[0], ends[1]), name_groups(tree, CAPACITORS.letter))
+    # Before the change these points may be several: the ends are those of the plates themselves.
+    plates = {node[end]: end for c in reversed(capacitors) for end in c.between}
+    return Store(STORE, (plates[ends[0]], plates[ends[1]]), name_groups(tree, CAPACITORS.letter))
 
 
 def laid(store: Store, circuit: MixedCircuit) -> Mapping[str, Element]:
@@ -117,8 +119,22 @@ def laid(store: Store, circuit: MixedCircuit) -> Mapping[str, Element]:
         return {c.name: c for c in circuit.capacitors}
     node = joined(circuit.junctions, [switch.between for switch in circuit.closed(after=True)])
     placed = {name: (node[a], node[b]) for name, (a, b) in between.items()}
-    ends = oriented(store.tree, placed, store.ends[0])
+    ends = oriented(store.tree, placed, node[store.ends[0]])
     return {
         c.name: c if ends[c.name] == placed[c.name] else replace(c, between=c.between[::-1])
         for c in circuit.capacitors
     }
+
+
+def network_of(store: Store, circuit: MixedCircuit, sources: tuple[Source, ...] = ()) -> Network:
+    """The capacitors of a store as a network of their own, as they are joined after the change.
+
+    Args:
+        store: what is charged.
+        circuit: what it is part of.
+        sources: between the ends of the store.
+    """
+    node = joined(circuit.junctions, [switch.between for switch in circuit.closed(after=True)])
+    ends = (node[store.ends[0]], node[store.ends[1]])
+    driving = tuple(replace(source, between=ends) for source in sources)
+    return Network(tuple(moved(c, node) for c in laid(store, circuit).values()), ends, driving)

@@ -118,8 +118,9 @@ def refuse_still(problem: TransientProblem, volts: dict[str, tuple[Exact, Exact]
         return
     first = show(next(iter(volts.values()))[0], "voltage").text
     who = all_of([_called_by(id, problem) for id in volts])
+    does = "start and end" if len(problem.circuit.capacitors) > 1 else "starts and ends"
     raise _fault(
-        problem, f"a circuit in which nothing changes: {who} starts and ends at {first}",
+        problem, f"a circuit in which nothing changes: {who} {does} at {first}",
         "a battery, a charge or a switch that makes a difference",
         "Give the capacitor a charge, or let the switch lead to other "
         "resistors.")  # fmt: skip

@@ -95,3 +95,40 @@ def test_several_on_their_own_are_followed_at_first_and_at_last(
     assert {name: values[at("current", name, START)] for name in first} == first
     assert values[at("voltage", "C1", END)] == values[at("voltage", "C2", END)] == 6
     assert len(solution.stores) == 2
+
+
+def test_what_a_current_source_drives_through_a_wire_goes_nowhere_else() -> None:
+    """At first an empty capacitor across 7 A takes all of it; at last 15 Ω do, at 105 V."""
+    solution = solve_transient(
+        charging(
+            [resistor("R1", "7 ohm", "c", "b"), resistor("R2", "8 ohm", "a", "b")],
+            [capacitor("C1", "9 mF", "a", "c")],
+            [source("I1", "7 A", "a", "c")],
+        )
+    )
+    assert solution.values[at("current", "R1", START)] == 0
+    assert solution.values[at("current", "R1", END)] == 7
+    assert solution.values[at("voltage", "C1", END)] == 105
+
+
+def test_plates_that_a_switch_joins_count_from_where_they_were() -> None:
+    """A battery that the switch brings to one plate alone changes nothing for the capacitors.
+
+    Both fall from 14 V, their share of 20 V, through 7 Ω: 9 mF · 7 Ω = 63 ms.
+    """
+    solution = solve_transient(
+        charging(
+            [resistor("R1", "7 ohm", "b", "a"), resistor("R2", "4 ohm", "a", "d"),
+             resistor("R3", "3 ohm", "a", "e")],
+            [capacitor("C1", "2 mF", "a", "b"), capacitor("C2", "7 mF", "b", "a")],
+            [source("V1", "1 V", "c", "d"), source("V2", "20 V", "e", "f")],
+            switches=[
+                Switch("S1", ("a", "c"), closed=False),
+                Switch("S2", ("b", "f"), closed=True),
+            ],
+            flipped=["S1", "S2"],
+        )
+    )  # fmt: skip
+    assert solution.values[Name("time-constant", "total")] == Rational(63, 1000)
+    assert abs(solution.values[at("voltage", "C2", START)]) == 14
+    assert solution.values[at("voltage", "C2", END)] == 0
