@@ -223,8 +223,8 @@ def _left_at(step: TransientStep, display: TransientDisplay) -> Prose:
         return say("As before, what is left to go shrinks by {left}.", left=left)
     if end == 0:
         return say("By the time {t} the voltage has shrunk to the share {left} of what it was at "
-                   "first.", t=Relation("t"), left=left)  # fmt: skip
-    still = say("By the time {t} the share {left} of the way is still to go", t=Relation("t"),
+                   "first.", t=SymbolOf(Name("time", step.when)), left=left)  # fmt: skip
+    still = say("By the time {t} the share {left} of the way is still to go", t=SymbolOf(Name("time", step.when)),
                 left=left)  # fmt: skip
     if start == 0:
         return say("{still}, and all the rest is done.", still=still)
