@@ -224,8 +224,8 @@ def _left_at(step: TransientStep, display: TransientDisplay) -> Prose:
     if end == 0:
         return say("By the time {t} the voltage has shrunk to the share {left} of what it was at "
                    "first.", t=SymbolOf(Name("time", step.when)), left=left)  # fmt: skip
-    still = say("By the time {t} the share {left} of the way is still to go", t=SymbolOf(Name("time", step.when)),
-                left=left)  # fmt: skip
+    still = say("By the time {t} the share {left} of the way is still to go", left=left,
+                t=SymbolOf(Name("time", step.when)))  # fmt: skip
     if start == 0:
         return say("{still}, and all the rest is done.", still=still)
     return say("{still}. So we start from where the voltage is heading, and add that share of the "
