@@ -5,23 +5,24 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
+from typing import ClassVar
 
 from builder.circuit.switching import LOST, moment
-from builder.problem.gathering import Faults, all_of, meant, nearest, one_of, quoted
-from builder.problem.located import Entry, Items, Map, Node, Text, Unusable
+from builder.problem.gathering import Faults, meant, nearest, one_of, quoted
+from builder.problem.listed_asking import ListedAsking
+from builder.problem.located import Items, Map, Node, Text, Unusable
 from builder.problem.parts import ALL
-from builder.problem.typed import describe, missing_space
+from builder.problem.typed import describe
 from builder.quantity.names import TOTAL, Name
 
 _QUANTITIES = ("charge", "voltage", "energy")
-_EXAMPLE = "a quantity, such as charge: C1 or charge: {C1: after 1}"
 _WHEN = re.compile(r"(?:after|in)\s+(?:stage\s+)?(\d{1,2})")
 _BEFORE = "before"
 _FEW = 8
 
 
 @dataclass(frozen=True)
-class StagesAsking:
+class StagesAsking(ListedAsking):
     """What can be asked.
 
     Attributes:
@@ -31,57 +32,19 @@ class StagesAsking:
         faults: of the file.
     """
 
+    EXAMPLE: ClassVar[str] = "a quantity, such as charge: C1 or charge: {C1: after 1}"
+    FIRST: ClassVar[str] = "charge: all"
+    ONE: ClassVar[str] = "{charge: C2}"
+
     capacitors: tuple[str, ...]
     batteries: tuple[str, ...]
     names_known: bool
     stages: int
     faults: Faults
 
-    def find(self, entry: Entry) -> tuple[Name, ...]:
-        """The names under ``find:``, each once, in the author's order."""
-        node = entry.value
-        if isinstance(node, Items) and not node.items:
-            self.faults.add(node.at, "an empty list", "at least one quantity",
-                            "Say what is asked for, such as charge: all.")  # fmt: skip
-        if isinstance(node, Map) and node.entries:
-            first = node.entries[0].key
-            self.faults.add(first.at, describe(node), "a list of quantities",
-                            f'Put a dash before each: "- {first.value}: …".')  # fmt: skip
-            return ()
-        items = node.items if isinstance(node, Items) else (node,)
-        return tuple(dict.fromkeys(name for item in items for name in self._item(item)))
-
-    def answer(self, node: Node) -> Name | None:
-        """The one quantity that answers a question."""
-        before = len(self.faults)
-        names = list(self._item(node))
-        if len(names) > 1:
-            self.faults.add(node.at, f"{len(names)} quantities as the answer", "one quantity",
-                            "Name one element, such as {charge: C2}.")  # fmt: skip
-            return None
-        return names[0] if names and len(self.faults) == before else None
-
-    def _item(self, item: Node) -> Iterator[Name]:
-        if isinstance(item, Unusable):
-            return
-        if isinstance(item, Text) and ": " in item.value:
-            quantity, _, of = item.value.partition(": ")
-            yield from self._of(Text(quantity.strip(), item.at), Text(of.strip(), item.at))
-        elif isinstance(item, Text) and item.value.strip():
-            hint = missing_space(item)
-            if hint:
-                self.faults.add(item.at, quoted(item.value), _EXAMPLE, hint)
-            else:
-                yield from self._of(item, Text(ALL, item.at))
-        elif isinstance(item, Map) and len(item.entries) == 1:
-            yield from self._of(item.entries[0].key, item.entries[0].value)
-        elif isinstance(item, Map) and item.entries:
-            keys = all_of([quoted(entry.key.value) for entry in item.entries[:5]])
-            self.faults.add(item.entries[1].key.at, f"{keys} in one item",
-                            "one quantity in each item",
-                            "Start a new line with a dash for each quantity.")  # fmt: skip
-        else:
-            self.faults.add(item.at, describe(item), _EXAMPLE, "Write it here, or delete the line.")
+    @property
+    def _faults(self) -> Faults:
+        return self.faults
 
     def _of(self, quantity: Text, of: Node) -> Iterator[Name]:
         if quantity.value not in _QUANTITIES:

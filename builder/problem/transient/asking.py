@@ -6,9 +6,11 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 from fractions import Fraction
+from typing import ClassVar
 
-from builder.problem.gathering import Faults, all_of, meant, one_of, quoted
-from builder.problem.located import Entry, Items, Map, Node, Text, Unusable
+from builder.problem.gathering import Faults, meant, one_of, quoted
+from builder.problem.listed_asking import ListedAsking
+from builder.problem.located import Items, Map, Node, Text, Unusable
 from builder.problem.parts import ALL, read_value
 from builder.problem.transient.moments import (
     CONSTANT,
@@ -19,7 +21,7 @@ from builder.problem.transient.moments import (
     level_of,
     reaching,
 )
-from builder.problem.typed import describe, missing_space
+from builder.problem.typed import describe
 from builder.quantity.measure import Measure
 from builder.quantity.names import Name
 
@@ -27,13 +29,12 @@ TIME_CONSTANT, SEEN = "time-constant", "seen-resistance"
 OF_CAPACITORS = ("voltage", "charge", "energy")
 OF_RESISTORS = ("current", "voltage", "power")
 _QUANTITIES = (*OF_CAPACITORS, "current", "power", "time", TIME_CONSTANT, SEEN)
-_EXAMPLE = "a quantity, such as time-constant or voltage: {C1: 20 ms}"
 _SHARE = re.compile(r"([0-9]{1,3}(?:\.[0-9]{1,4})?)\s*%")
 _FEW = 8
 
 
 @dataclass
-class TransientAsking:
+class TransientAsking(ListedAsking):
     """What can be asked, and the times and levels that were.
 
     Attributes:
@@ -46,6 +47,10 @@ class TransientAsking:
         places: where each level or share stands in the file, by the name of its time.
     """
 
+    EXAMPLE: ClassVar[str] = "a quantity, such as time-constant or voltage: {C1: 20 ms}"
+    FIRST: ClassVar[str] = "time-constant"
+    ONE: ClassVar[str] = "{voltage: C1}"
+
     capacitors: tuple[str, ...]
     resistors: tuple[str, ...]
     names_known: bool
@@ -55,51 +60,9 @@ class TransientAsking:
     shares: dict[Name, Fraction] = field(default_factory=dict)
     places: dict[Name, tuple[int, int]] = field(default_factory=dict)
 
-    def find(self, entry: Entry) -> tuple[Name, ...]:
-        """The names under ``find:``, each once, in the author's order."""
-        node = entry.value
-        if isinstance(node, Items) and not node.items:
-            self.faults.add(node.at, "an empty list", "at least one quantity",
-                            "Say what is asked for, such as time-constant.")  # fmt: skip
-        if isinstance(node, Map) and node.entries:
-            first = node.entries[0].key
-            self.faults.add(first.at, describe(node), "a list of quantities",
-                            f'Put a dash before each: "- {first.value}: …".')  # fmt: skip
-            return ()
-        items = node.items if isinstance(node, Items) else (node,)
-        return tuple(dict.fromkeys(name for item in items for name in self._item(item)))
-
-    def answer(self, node: Node) -> Name | None:
-        """The one quantity that answers a question."""
-        before = len(self.faults)
-        names = list(self._item(node))
-        if len(names) > 1:
-            self.faults.add(node.at, f"{len(names)} quantities as the answer", "one quantity",
-                            "Name one element, such as {voltage: C1}.")  # fmt: skip
-            return None
-        return names[0] if names and len(self.faults) == before else None
-
-    def _item(self, item: Node) -> Iterator[Name]:
-        if isinstance(item, Unusable):
-            return
-        if isinstance(item, Text) and ": " in item.value:
-            quantity, _, of = item.value.partition(": ")
-            yield from self._of(Text(quantity.strip(), item.at), Text(of.strip(), item.at))
-        elif isinstance(item, Text) and item.value.strip():
-            hint = missing_space(item)
-            if hint:
-                self.faults.add(item.at, quoted(item.value), _EXAMPLE, hint)
-            else:
-                yield from self._of(item, Text(ALL, item.at))
-        elif isinstance(item, Map) and len(item.entries) == 1:
-            yield from self._of(item.entries[0].key, item.entries[0].value)
-        elif isinstance(item, Map) and item.entries:
-            keys = all_of([quoted(entry.key.value) for entry in item.entries[:5]])
-            self.faults.add(item.entries[1].key.at, f"{keys} in one item",
-                            "one quantity in each item",
-                            "Start a new line with a dash for each quantity.")  # fmt: skip
-        else:
-            self.faults.add(item.at, describe(item), _EXAMPLE, "Write it here, or delete the line.")
+    @property
+    def _faults(self) -> Faults:
+        return self.faults
 
     def _of(self, quantity: Text, of: Node) -> Iterator[Name]:
         word = quantity.value
