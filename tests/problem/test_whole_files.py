@@ -207,10 +207,10 @@ BOMB = "a: &a [x, x, x, x, x, x, x, x, x]\n" + "".join(
     ids=["aliases", "size", "braces", "dashes", "nodes", "open", "text", "digits", "exponent"],
 )
 def test_malicious_files_are_refused_in_no_time(text: str, part: str) -> None:
-    """Files that are built to exhaust a reader are refused within two seconds."""
-    start = time.perf_counter()
+    """Files that are built to exhaust a reader are refused within two seconds of computing."""
+    start = time.process_time()
     told = faults_of(text)
-    assert time.perf_counter() - start < 2
+    assert time.process_time() - start < 2
     assert any(part in fault for fault in told)
 
 
