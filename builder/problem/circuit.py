@@ -103,8 +103,8 @@ def _read_source(node: Node, parts: Parts) -> None:
         parts.source_told = True
         keys = all_of([quoted(entry.key.value) for entry in node.entries[:5]])
         parts.faults.add(node.entries[1].key.at, f"more than one source, {keys}", "one source",
-                         "Circuits of several sources cannot be solved so far. Keep one of "
-                         "them.")  # fmt: skip
+                         "Keep one of them, or write the circuit as branches, which may hold "
+                         "several.")  # fmt: skip
     elif isinstance(node, Map | Items | Unusable):
         parts.source_told = True
         if not isinstance(node, Unusable):

@@ -38,8 +38,8 @@ def _refuse_mixture(parts: Parts, law: Law) -> None:
             other = LAWS[given.measure.kind].element
             parts.faults.add(given.at.at, f"a {other}, {name}, among {law.element}s",
                              "capacitors only or resistors only",
-                             "Circuits of both cannot be solved so far. Check the unit, or make "
-                             "two problems of it.")  # fmt: skip
+                             "Check the unit, or write the circuit as branches, which may hold "
+                             "both.")  # fmt: skip
             return
 
 

@@ -36,8 +36,8 @@ from tests.problem.samples import NEST, changed, faults_of
             "20 ohm",
             [
                 "6:11: found a resistor, C2, among capacitors; expected capacitors only "
-                "or resistors only. Circuits of both cannot be solved so far. Check the "
-                "unit, or make two problems of it."
+                "or resistors only. Check the unit, or write the circuit as "
+                "branches, which may hold both."
             ],
             id="mixture",
         ),

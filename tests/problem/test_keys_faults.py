@@ -220,7 +220,7 @@ from tests.problem.samples import NEST, changed, faults_of
             "{V0: 12 V, V1: 3 V}",
             [
                 '3:22: found more than one source, "V0" and "V1"; expected one source. '
-                "Circuits of several sources cannot be solved so far. Keep one of them."
+                "Keep one of them, or write the circuit as branches, which may hold several."
             ],
             id="two-sources",
         ),
