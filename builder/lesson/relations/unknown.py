@@ -102,7 +102,7 @@ def _reason(about: tuple[str, ...], step: RelationStep, display: UnknownDisplay)
     if word == "shared":
         what = voc.flow if series else "voltage"
         how = "form one chain" if series else "share both junctions"
-        return say("{named} {how}, so each of them has the {what} of the whole of {one}.",
+        return say("{named} {how}, so each of them has the same {what} as {one}.",
                    named=named, how=how, what=what, one=one)  # fmt: skip
     if word == "added":
         what = "voltages" if series else f"{voc.flow}s"
@@ -115,8 +115,10 @@ def _of_law(word: str, of: str, display: UnknownDisplay) -> Prose:
     voc = vocabulary(display.solution.problem.law)
     one = display.element(of)
     if word == "work":
-        return say("The {work} of {one} goes by its {flow} and its voltage.",
-                   work=voc.work, one=one, flow=voc.flow)  # fmt: skip
+        if voc.work == "energy":
+            return say("Half of its charge times its voltage is stored in {one}.", one=one)
+        return say("{one} turns energy into heat at the rate of its voltage times its current.",
+                   one=one)  # fmt: skip
     return say("For {one} alone {law} holds, and two of the three are known.",
                one=one, law=voc.flow_law)  # fmt: skip
 

@@ -16,7 +16,7 @@ from builder.quantity.exact import Exact
 from builder.quantity.formula import Formula, Ref, Sum, names_in
 from builder.quantity.kinds import KINDS
 from builder.quantity.names import TOTAL, Name
-from builder.quantity.show import show
+from builder.quantity.show import Shown, show
 from builder.solution.nest.solve import NestSolution, solve_nest
 from builder.solution.nest.stepwise import Naming
 from builder.solution.program import run
@@ -80,13 +80,20 @@ def solve_unknown(problem: UnknownProblem) -> UnknownSolution:
         problem=problem,
         steps=needed_steps(steps, asked),
         every_step=steps,
-        givens={s.name: s.shown for s in relations.quantities if s.shown is not None},
+        givens=_givens(problem, relations),
         values={**nest.values, **by_steps},
         second={name: value for name, value in nest.second.items()
                 if naming.resolve(name) in by_steps},
         checks=nest.checks,
         nest=nest,
     )  # fmt: skip
+
+
+def _givens(problem: UnknownProblem, relations: RelationsProblem) -> dict[Name, Shown]:
+    """What is stated, the elements in their author's order first."""
+    order = [Name(problem.law.value, element.name) for element in problem.network.elements]
+    stated = {s.name: s.shown for s in relations.quantities if s.shown is not None}
+    return {name: stated[name] for name in (*order, *stated) if name in stated}
 
 
 def with_values(problem: UnknownProblem, found: Mapping[Name, Exact]) -> NestProblem:

@@ -52,10 +52,7 @@ def test_the_lesson_goes_from_what_was_measured_to_the_unknown() -> None:
     said = ["".join(p if isinstance(p, str) else p.name.of for p in taught.words.reason
                     if isinstance(p, str) or hasattr(p, "name"))
             for taught in lesson.steps]  # fmt: skip
-    assert (
-        said[0]
-        == "C1 and C23 form one chain, so each of them has the charge of the whole of total."
-    )
+    assert said[0] == "C1 and C23 form one chain, so each of them has the same charge as total."
     assert said[3] == (
         "C2 and C3 lie side by side, so their capacitances add up to that of C23. Only C2 is not "
         "known in this."
