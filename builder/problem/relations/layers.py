@@ -4,17 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
 
 from builder.problem.gathering import one_of
 from builder.problem.located import Entry, Items, Map
 from builder.problem.relations.model import PlatePart
+from builder.problem.relations.plate_values import PlateValues
 from builder.problem.shape import FillingShape, PartShape, keys_of
 from builder.problem.typed import as_items, as_map, as_text, needed, refuse_unknown_keys
 from builder.quantity.exact import Exact
-
-if TYPE_CHECKING:
-    from builder.problem.relations.plates import PlatesReader
 
 CONNECTED, REMOVED = "connected", "removed"
 MOST_PARTS = 6
@@ -118,7 +115,7 @@ class Filling:
                    "At that voltage the field is as strong as the filling stands.")  # fmt: skip
 
 
-def read_filling(entry: Entry, reader: PlatesReader) -> Filling | None:
+def read_filling(entry: Entry, reader: PlateValues) -> Filling | None:
     """Read what stands under ``filling:``."""
     node = as_map(entry.value, "what lies between the plates, such as {kappa: 2.5}", reader.faults)
     if node is None:
@@ -142,7 +139,7 @@ def read_filling(entry: Entry, reader: PlatesReader) -> Filling | None:
     return _parts(what, way, reader)
 
 
-def _whole(node: Map, kappa: Entry, reader: PlatesReader) -> Filling:
+def _whole(node: Map, kappa: Entry, reader: PlateValues) -> Filling:
     called = node.get("called")
     words = as_text(called.value, "what it is called", reader.faults) if called else None
     name = words.value.strip() if words else ""
@@ -153,7 +150,7 @@ def _whole(node: Map, kappa: Entry, reader: PlatesReader) -> Filling:
     return Filling("whole", (PlatePart(1, "d", "kappa", name, "E_max" if strength else ""),))
 
 
-def _parts(what: Entry, way: str, reader: PlatesReader) -> Filling | None:
+def _parts(what: Entry, way: str, reader: PlateValues) -> Filling | None:
     listed = as_items(what.value, f"a list of {way}", reader.faults)
     if listed is None:
         return None
@@ -172,7 +169,7 @@ def _numbered(listed: Items) -> list[tuple[int, Map]]:
     return [(number, item) for number, item in enumerate(listed.items, 1)]  # type: ignore[misc]
 
 
-def _part(number: int, item: Map, way: str, reader: PlatesReader) -> PlatePart | None:
+def _part(number: int, item: Map, way: str, reader: PlateValues) -> PlatePart | None:
     size = "thickness" if way == "layers" else "area"
     node = as_map(item, f"{size} and kappa of a part", reader.faults)
     if node is None:
@@ -197,7 +194,7 @@ def _part(number: int, item: Map, way: str, reader: PlatesReader) -> PlatePart |
                      f"E_max{number}" if strength else "")  # fmt: skip
 
 
-def _with_rest(parts: list[PlatePart], way: str, reader: PlatesReader) -> tuple[PlatePart, ...]:
+def _with_rest(parts: list[PlatePart], way: str, reader: PlateValues) -> tuple[PlatePart, ...]:
     """The parts, and one more of what they leave empty."""
     stated = reader.read.stated
     whole = stated.get("d" if way == "layers" else "A")

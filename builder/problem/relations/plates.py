@@ -3,51 +3,25 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
-from builder.problem.gathering import Faults, all_of
+from builder.problem.gathering import all_of
 from builder.problem.located import Entry, Map, Node
 from builder.problem.relations.layers import CONNECTED, REMOVED, Filling, read_filling
 from builder.problem.relations.model import Plates, Stated
-from builder.problem.relations.quantities import read_stated
+from builder.problem.relations.plate_values import EXAMPLES, PlateValues, ReadPlates
 from builder.problem.shape import PlatesShape, keys_of
-from builder.problem.typed import as_map, as_text, choice_of, describe, refuse_unknown_keys
-from builder.quantity.kinds import KINDS
+from builder.problem.typed import as_map, choice_of, refuse_unknown_keys
 from builder.quantity.names import Name
 
 _KEYS = keys_of(PlatesShape)
 _KINDS = {"area": "area", "gap": "length", "capacitance": "capacitance", "voltage": "voltage",
           "charge": "charge"}  # fmt: skip
-_EXAMPLES = {"area": "80 cm^2", "length": "2 mm", "capacitance": "20 pF", "voltage": "12 V",
-             "charge": "6 nC", "ratio": "2.5", "field": "3 MV/m"}  # fmt: skip
 
 
 @dataclass
-class ReadPlates:
-    """What ``plates:`` states, and the relations that follow.
-
-    Attributes:
-        stated: the quantities, by name.
-        equations: each relation as text, with its reason.
-        plates: how they are built; None if a fault keeps it from being known.
-    """
-
-    stated: dict[str, Stated] = field(default_factory=dict)
-    equations: list[tuple[str, str]] = field(default_factory=list)
-    plates: Plates | None = None
-
-
-@dataclass
-class PlatesReader:
-    """Reads ``plates:``.
-
-    Attributes:
-        faults: of the file.
-        read: what was found so far.
-    """
-
-    faults: Faults
-    read: ReadPlates = field(default_factory=ReadPlates)
+class PlatesReader(PlateValues):
+    """Reads ``plates:``."""
 
     def plates(self, node: Node) -> ReadPlates:
         """Read what stands under ``plates:``."""
@@ -91,7 +65,7 @@ class PlatesReader:
             if entry is not None:
                 self.value(entry, name, _KINDS[key], means)
             elif whole is None:
-                self.faults.add(node.at, f'no "{key}"', f"{key}: such as {_EXAMPLES[_KINDS[key]]}",
+                self.faults.add(node.at, f'no "{key}"', f"{key}: such as {EXAMPLES[_KINDS[key]]}",
                                 f'Add a line with the key "{key}".')  # fmt: skip
 
     def _drive(self, node: Map, battery: str) -> None:
@@ -139,25 +113,6 @@ class PlatesReader:
                             if what == "gap" else f"{told} of plates with {whole.shown.text}",
                             f"parts that fit into the {what}",
                             "Make them smaller, or the plates larger.")  # fmt: skip
-
-    def value(self, entry: Entry, name: str, kind: str, means: str) -> Stated | None:
-        """A given quantity, which must be of that kind."""
-        expected = f"{KINDS[kind].noun} such as {_EXAMPLES[kind]}"
-        text = as_text(entry.value, expected, self.faults)
-        measure = read_stated(text, self.faults, expected) if text else None
-        if text is None or measure is None:
-            return None
-        if measure.kind != kind:
-            self.faults.add(text.at, f"{describe(text)}, a {KINDS[measure.kind].noun}", expected,
-                            "Change the unit.")  # fmt: skip
-            return None
-        if measure.value <= 0:
-            self.faults.add(text.at, describe(text), f"{expected}, above zero",
-                            "Change the value.")  # fmt: skip
-            return None
-        stated = Stated(Name(kind, name), measure.value, measure.shown, means, at=entry.key.at)
-        self.read.stated[name] = stated
-        return stated
 
     def _unknowns(self, filling: Filling, at: object, battery: str) -> None:
         """What follows from what is given, each with its words."""
