@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from functools import cached_property
 
-from markupsafe import Markup, escape
+from markupsafe import Markup
 
 from builder.circuit.network import Element, Network, Source
 from builder.figure import Label, ValueText
@@ -15,9 +15,6 @@ from builder.figure.network import (
     Branch,
     LoopArrow,
     NetworkDrawing,
-    describe_network,
-    draw_network,
-    network_by_junction,
     places_of,
 )
 from builder.figure.network.request import CURRENT_SOURCE, VOLTAGE_SOURCE
@@ -27,10 +24,10 @@ from builder.lesson.network.display import POTENTIAL, NetworkDisplay
 from builder.problem.network.asking import GREATEST, INNER, MATCHED, OPEN
 from builder.problem.network.reading import INSIDE
 from builder.quantity.names import TOTAL, Name, Symbol, kind_letter
+from builder.site.figures.network_drawn import drawn, in_sentences
 from builder.site.figures.network_tracing import network_traces
 from builder.site.figures.step_figures import StepFigures
 from builder.site.figures.tracing import traced
-from builder.site.markup import symbol_html
 from builder.solution.network.renaming import part_of, share
 from builder.solution.network.step import Loop, NetworkMove, NetworkStep
 
@@ -68,10 +65,7 @@ class NetworkFigures:
 
     def in_words(self) -> tuple[Markup, ...]:
         """The network as the problem gives it, a sentence for each junction."""
-        return tuple(
-            Markup("").join(symbol_html(p) if isinstance(p, Symbol) else escape(p) for p in words)
-            for words in network_by_junction(self._given)
-        )
+        return in_sentences(self._given)
 
     def of_step(self, number: int, taught: TaughtStep) -> StepFigures:
         """The figures of a step, with the junctions that it speaks of traced."""
@@ -262,10 +256,7 @@ class NetworkFigures:
         return ValueText(shown.text, self.display.symbol(name), shown.sign, name.key)
 
     def _svg(self, drawing: NetworkDrawing, id: str, title: str) -> Markup:
-        return Markup(
-            draw_network(drawing, id_prefix=f"{self.prefix}-{id}", title=title,
-                         description=describe_network(drawing))
-        )  # fmt: skip
+        return drawn(drawing, f"{self.prefix}-{id}", title)
 
 
 def _move(taught: TaughtStep) -> NetworkStep:

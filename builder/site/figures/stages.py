@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
-from markupsafe import Markup, escape
+from markupsafe import Markup
 
 from builder.circuit.network import Element, Source
 from builder.circuit.switching import Switch, moment
@@ -14,9 +14,6 @@ from builder.figure import Label, ValueText
 from builder.figure.network import (
     Branch,
     NetworkDrawing,
-    describe_network,
-    draw_network,
-    network_by_junction,
     places_of,
 )
 from builder.figure.network.request import VOLTAGE_SOURCE
@@ -24,11 +21,11 @@ from builder.lesson import Lesson
 from builder.lesson.lesson import TaughtStep
 from builder.lesson.prose import Prose, say
 from builder.lesson.stages.display import SWITCH, StagesDisplay
-from builder.quantity.names import Name, Symbol
+from builder.quantity.names import Name
 from builder.quantity.show import show
+from builder.site.figures.network_drawn import drawn, in_sentences
 from builder.site.figures.step_figures import StepFigures
 from builder.site.figures.tracing import traced
-from builder.site.markup import symbol_html
 from builder.solution.stages.step import StagesMove, StagesStep
 
 _TRACED = frozenset({StagesMove.ISLAND, StagesMove.SHARE, StagesMove.BATTERY, StagesMove.SHORT})
@@ -61,10 +58,7 @@ class StagesFigures:
 
     def in_words(self) -> tuple[Markup, ...]:
         """The circuit as the problem gives it, a sentence for each junction."""
-        return tuple(
-            Markup("").join(symbol_html(p) if isinstance(p, Symbol) else escape(p) for p in words)
-            for words in network_by_junction(self._given)
-        )
+        return in_sentences(self._given)
 
     def of_step(self, number: int, taught: TaughtStep) -> StepFigures:
         """The figures of a step; before and after where it opens a stage."""
@@ -161,10 +155,7 @@ class StagesFigures:
         return ValueText(shown.text, self.display.symbol(name), shown.sign, name.key)
 
     def _svg(self, drawing: NetworkDrawing, id: str, title: str) -> Markup:
-        return Markup(
-            draw_network(drawing, id_prefix=f"{self.prefix}-{id}", title=title,
-                         description=describe_network(drawing))
-        )  # fmt: skip
+        return drawn(drawing, f"{self.prefix}-{id}", title)
 
 
 def _move(taught: TaughtStep) -> StagesStep:

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from functools import cached_property
 from html import escape as escaped
 
-from markupsafe import Markup, escape
+from markupsafe import Markup
 
 from builder.circuit.network import Element, Source
 from builder.circuit.switching import Switch
@@ -21,9 +21,6 @@ from builder.figure.network import (
     Arrow,
     Branch,
     NetworkDrawing,
-    describe_network,
-    draw_network,
-    network_by_junction,
     places_of,
 )
 from builder.figure.network.request import CURRENT_SOURCE, VOLTAGE_SOURCE
@@ -36,8 +33,8 @@ from builder.lesson.transient.display import SWITCH, TransientDisplay
 from builder.problem.transient.moments import BEFORE, END, SEEN_RESISTANCE, START, at
 from builder.quantity.names import Name, Symbol
 from builder.site.figures.curve import described, plot_of
+from builder.site.figures.network_drawn import drawn, in_sentences
 from builder.site.figures.step_figures import StepFigures
-from builder.site.markup import symbol_html
 from builder.solution.transient.step import TransientMove, TransientStep
 
 _INSTANTS = frozenset({TransientMove.BEFORE, TransientMove.START, TransientMove.END})
@@ -71,10 +68,7 @@ class TransientFigures:
 
     def in_words(self) -> tuple[Markup, ...]:
         """The circuit as it stands before the change, a sentence for each junction."""
-        return tuple(
-            Markup("").join(symbol_html(p) if isinstance(p, Symbol) else escape(p) for p in words)
-            for words in network_by_junction(self._given)
-        )
+        return in_sentences(self._given)
 
     def of_step(self, number: int, taught: TaughtStep) -> StepFigures:
         """The figure of a step: the circuit at the instant that it looks at."""
@@ -226,10 +220,7 @@ class TransientFigures:
         return ((_IDLE_LOOK, say("no current: {all}", all=all_of)),)
 
     def _svg(self, drawing: NetworkDrawing, id: str, title: str) -> Markup:
-        return Markup(
-            draw_network(drawing, id_prefix=f"{self.prefix}-{id}", title=title,
-                         description=describe_network(drawing))
-        )  # fmt: skip
+        return drawn(drawing, f"{self.prefix}-{id}", title)
 
 
 def _title(step: TransientStep) -> str:

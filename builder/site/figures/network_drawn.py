@@ -1,0 +1,28 @@
+"""A drawing of a network as the page shows it: its figure, and the same in sentences."""
+
+from __future__ import annotations
+
+from markupsafe import Markup, escape
+
+from builder.figure.network import (
+    NetworkDrawing,
+    describe_network,
+    draw_network,
+    network_by_junction,
+)
+from builder.quantity.names import Symbol
+from builder.site.markup import symbol_html
+
+
+def drawn(drawing: NetworkDrawing, id: str, title: str) -> Markup:
+    """A figure; ``id`` starts every id in it."""
+    described = describe_network(drawing)
+    return Markup(draw_network(drawing, id_prefix=id, title=title, description=described))
+
+
+def in_sentences(drawing: NetworkDrawing) -> tuple[Markup, ...]:
+    """A sentence for each junction."""
+    return tuple(
+        Markup("").join(symbol_html(p) if isinstance(p, Symbol) else escape(p) for p in words)
+        for words in network_by_junction(drawing)
+    )
