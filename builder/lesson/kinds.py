@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from builder.lesson.display import Display
+from builder.lesson.generated import with_generated
 from builder.lesson.lesson import Lesson
 from builder.lesson.nest.about import about as about_nest
 from builder.lesson.nest.about import topic as topic_of_nest
@@ -104,7 +105,7 @@ def display_of(solution: Solution) -> Display:
 
 def write_lesson(solution: Solution) -> Lesson:
     """Write the lesson of a solution."""
-    return KINDS[type(solution.problem)].write(solution)
+    return with_generated(KINDS[type(solution.problem)].write(solution))
 
 
 def about(problem: Problem) -> str:

@@ -11,7 +11,7 @@ from builder.lesson.checked import CHECKS_PROMPT, Shows
 from builder.lesson.display import Display
 from builder.lesson.equations import AnyEquation, equations
 from builder.lesson.prose import Prose
-from builder.lesson.questions import ChoiceQuestion, Question
+from builder.lesson.questions import Question
 from builder.lesson.words import Words, refuse_strange_ids, with_own
 from builder.lesson.wrong_rule import Slip
 from builder.quantity.names import Name
@@ -90,25 +90,29 @@ class Lesson:
         checks_rest: a sentence on checks that are not told; may be empty.
         tables: all results.
         second_method: how every value was found again, to go on after “step by step and”.
-        warnings: the wrong rules worth warning of here.
+        slips: every mistake that fits, with the wrong number it leads to.
+        warnings: those of them worth warning of here.
         questions: the self-check.
         caution: a warning of danger, if there is any.
         limits: what answers come close to at the extremes of single elements.
+        before: more questions to answer before the solution is opened.
     """
 
     display: Display
     find: tuple[Prose, ...]
-    predict: ChoiceQuestion | None
+    predict: Question | None
     plan: Prose
     steps: tuple[TaughtStep, ...]
     checks: tuple[Shows, ...]
     checks_rest: Prose
     tables: tuple[Table, ...]
     second_method: str
+    slips: tuple[Slip, ...]
     warnings: tuple[Slip, ...]
     questions: tuple[Question, ...]
     caution: Caution | None
     limits: tuple[Prose, ...] = field(default=(), kw_only=True)
+    before: tuple[Question, ...] = field(default=(), kw_only=True)
 
     @property
     def solution(self) -> Solution:

@@ -20,7 +20,18 @@ STYLES = (
     f"{_BASE}/print.css",
 )
 SCRIPTS = tuple(
-    f"{_BASE}/{name}.js" for name in ("stepwell", "reading", "board", "front", "progress", "print")
+    f"{_BASE}/{name}.js"
+    for name in (
+        "questions",
+        "choice",
+        "typed",
+        "stepwell",
+        "reading",
+        "board",
+        "front",
+        "progress",
+        "print",
+    )
 )
 SEARCH_SHIM = f"{_BASE}/iframe-worker.min.js"
 

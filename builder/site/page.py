@@ -64,7 +64,7 @@ def _course(lesson: Lesson) -> object:
 PARTS: tuple[Part, ...] = (
     Part("opening"),
     Part("caution", applies=lambda lesson: lesson.caution is not None),
-    Part("predict", "Predict first", applies=lambda lesson: lesson.predict is not None),
+    Part("predict", "Predict first", applies=lambda lesson: bool(lesson.predict or lesson.before)),
     Part("solution", "Solution"),
     Part("course", "From start to end", applies=lambda lesson: _course(lesson) is not None),
     Part("checks", "Does it add up?", applies=lambda lesson: bool(lesson.checks)),

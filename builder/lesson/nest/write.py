@@ -55,6 +55,7 @@ def write_nest_lesson(solution: NestSolution) -> NestLesson:
         checks_rest=rest,
         tables=(_results(display),),
         second_method="by solving all junctions at once",
+        slips=slips,
         warnings=worth_a_warning(slips),
         questions=(*((asked,) if asked else ()), *self_check(display, slips)),
         caution=caution(display),

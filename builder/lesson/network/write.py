@@ -52,6 +52,7 @@ def write_network_lesson(solution: NetworkSolution) -> NetworkLesson:
         checks_rest=rest,
         tables=tables(display),
         second_method=_second_method(display),
+        slips=slips,
         warnings=worth_a_warning(slips),
         questions=self_check(display, slips),
         caution=caution(display),

@@ -169,6 +169,7 @@ def write_unknown_lesson(solution: UnknownSolution) -> Lesson:
         checks_rest=rest,
         tables=(_results(display),),
         second_method="by putting the found value back and solving all junctions at once",
+        slips=slips,
         warnings=worth_a_warning(slips),
         questions=self_check(display, slips),
         caution=caution(display.nest),

@@ -38,6 +38,7 @@ def write_relations_lesson(solution: RelationsSolution) -> Lesson:
         checks_rest=rest,
         tables=_tables(display),
         second_method=_SECOND[solution.method == WHOLE_SYSTEM],
+        slips=slips,
         warnings=worth_a_warning(slips),
         questions=self_check(display, slips),
         caution=caution(display),

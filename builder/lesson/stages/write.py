@@ -32,6 +32,7 @@ def write_stages_lesson(solution: StagesSolution) -> Lesson:
         checks_rest=rest,
         tables=tables(display),
         second_method="from the potentials of all junctions at once, stage by stage",
+        slips=slips,
         warnings=worth_a_warning(slips),
         questions=self_check(display, slips),
         caution=caution(display),

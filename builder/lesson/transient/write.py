@@ -47,6 +47,7 @@ def write_transient_lesson(solution: TransientSolution) -> TransientLesson:
         checks_rest=rest,
         tables=tables(display),
         second_method="with the capacitor as a source of whatever voltage it holds",
+        slips=slips,
         warnings=worth_a_warning(slips),
         questions=self_check(display, slips),
         caution=_caution(display),

@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 
 from builder.lesson.prose import Prose
+from builder.lesson.questions import ChoiceQuestion
 from builder.lesson.transient.write import TransientLesson, write_transient_lesson
 from builder.problem import read_problem, read_problem_text
 from builder.problem.model import Problem, TransientProblem
@@ -105,7 +106,7 @@ def test_several_that_are_empty_are_all_wires() -> None:
 def test_the_prediction_has_one_right_option() -> None:
     """The current is largest when most is still to go."""
     lesson = _lesson(LESSONS["reservoir-through-a-resistor"])
-    assert lesson.predict is not None
+    assert isinstance(lesson.predict, ChoiceQuestion)
     options = options_of(lesson.predict, lesson.display)
     assert [option for option in options if option.endswith("*")] == ["At the first instant *"]
 

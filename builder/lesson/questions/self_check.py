@@ -1,98 +1,21 @@
-"""Questions of a lesson: typed answers, and choices whose wrong options come from wrong rules."""
+"""The self-check of a lesson: typed answers, and choices made of wrong rules."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from builder.lesson.display import Display
-from builder.lesson.prose import NumberOf, Prose, Written, WrongNumber, capitalised, say
-from builder.lesson.vocabulary import PREPOSITIONS
+from builder.lesson.prose import NumberOf, Written, WrongNumber, capitalised, say
+from builder.lesson.questions.asked import asked_names
+from builder.lesson.questions.forms import ChoiceQuestion, Option, Question, TypedQuestion
 from builder.lesson.wrong_rule import Slip, step_finding
 from builder.problem.model import OwnQuestion
-from builder.quantity.kinds import KINDS
 from builder.quantity.names import Name
 from builder.quantity.symbolic import is_symbolic
 
 MOST_TYPED = 4
 MOST_CHOICES = 2
 MOST_OPTIONS = 4
-_PLURALS = {"capacitance": "capacitances", "energy": "energies"}
-
-
-@dataclass(frozen=True)
-class TypedQuestion:
-    """A question answered by a number with a unit.
-
-    Attributes:
-        ask: the question.
-        answer: the quantity asked for.
-        look_at: the id of the step that finds it, or None if no step does.
-    """
-
-    ask: Prose
-    answer: Name
-    look_at: str | None
-
-
-@dataclass(frozen=True)
-class Option:
-    """One option of a choice.
-
-    Attributes:
-        text: what it says.
-        right: whether it is right.
-        reply: what the page answers when it is chosen.
-    """
-
-    text: Prose
-    right: bool
-    reply: Prose
-
-
-@dataclass(frozen=True)
-class ChoiceQuestion:
-    """A question with options, exactly one of them right.
-
-    Attributes:
-        ask: the question.
-        options: in the order in which they are shown.
-        look_at: the id of the step that answers it, or None.
-    """
-
-    ask: Prose
-    options: tuple[Option, ...]
-    look_at: str | None
-
-
-Question = TypedQuestion | ChoiceQuestion
-
-
-def asked_names(display: Display) -> tuple[Name, ...]:
-    """The quantities that are asked for, each once: the whole of one element is the element."""
-    asked = (display.resolve(name) for name in display.solution.problem.find)
-    return tuple(dict.fromkeys(asked))
-
-
-def find_list(display: Display) -> tuple[Prose, ...]:
-    """What is asked, in words; the same quantity of several elements in one line."""
-    elements = display.members
-    by_kind: dict[tuple[str, bool], list[Name]] = {}
-    for name in asked_names(display):
-        by_kind.setdefault((name.quantity, name.of in elements), []).append(name)
-    found: list[Prose] = []
-    for (quantity, of_element), names in by_kind.items():
-        if not of_element or len(names) == 1:
-            found.extend(display.asks_for(name) for name in names)
-            continue
-        noun, word = KINDS[quantity].noun, PREPOSITIONS.get(quantity, "of")
-        of = tuple(name.of for name in names)
-        if len(of) == len(elements):
-            found.append(say("the {noun} {word} each {one}", noun=noun, word=word, one=display.one))
-            continue
-        found.append(say("the {nouns} {word} {whom}", nouns=_PLURALS.get(noun, f"{noun}s"),
-                         word=word, whom=display.elements(of)))  # fmt: skip
-    return tuple(found)
 
 
 def self_check(display: Display, slips: tuple[Slip, ...]) -> tuple[Question, ...]:
