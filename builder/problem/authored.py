@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Collection
 from dataclasses import dataclass, replace
 
 from builder.problem.body import Body
 from builder.problem.gathering import Faults, meant, one_of, quoted
+from builder.problem.leaving_out import check_places, read_instead_of
 from builder.problem.located import Entry, Items, Map, Node, Text, Unusable
 from builder.problem.model import Choice, OwnQuestion, StepWords
 from builder.problem.shape import ChoiceShape, QuestionShape, StepWordsShape, keys_of
@@ -100,9 +102,16 @@ class Authored:
         }
         return StepWords(own.get("goal"), own.get("reason"))
 
-    def questions(self, entry: Entry) -> tuple[OwnQuestion, ...]:
-        """The author's own questions."""
+    def questions(self, entry: Entry, left_out: Collection[str]) -> tuple[OwnQuestion, ...]:
+        """The author's own questions.
+
+        Args:
+            entry: ``questions:`` with its list.
+            left_out: the generated questions that the same file leaves out.
+        """
         listed = as_items(entry.value, "a list of questions", self.faults)
+        if listed is not None:
+            check_places(listed, left_out, self.faults)
         read = [self._question(item) for item in listed.items] if listed else []
         return tuple(question for question in read if question is not None)
 
@@ -115,15 +124,16 @@ class Authored:
         asked = needed(node, "ask", "ask: with the question", keys_of(QuestionShape), self.faults)
         ask = self.text(asked.value, "the question as a text") if asked else None
         answer, choices = node.get("answer"), node.get("choices")
+        instead_of = read_instead_of(node, self.faults)
         if answer is not None and choices is not None:
             self.faults.add(choices.key.at, "choices beside an answer", "only one of the two",
                             "Delete one of them.")  # fmt: skip
         elif answer is not None:
             name = self.body.answer(answer.value)
-            return OwnQuestion(ask, answer=name) if ask and name else None
+            return OwnQuestion(ask, name, instead_of=instead_of) if ask and name else None
         elif choices is not None:
             options = self._choices(choices)
-            return OwnQuestion(ask, choices=options) if ask and options else None
+            return OwnQuestion(ask, None, options, instead_of) if ask and options else None
         elif asked is not None:
             self.faults.add(asked.key.at, "a question without an answer or choices", expected,
                             "Add answer: with a quantity, such as {charge: C2}, or "

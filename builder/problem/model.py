@@ -21,6 +21,10 @@ REDUCTIONS = ("merge", "balance", "symmetry", "delta-star")
 METHODS = (*REDUCTIONS, "junctions", "loops", "superposition", "equivalent-source")
 """How an author may want a network of branches to be solved."""
 
+GENERATED = ("predict", "first-move", "order", "faulty-line")
+"""The questions that a lesson gets without its author writing them, by the words for them in
+files: the prediction, and every maker of ``lesson.generated``."""
+
 
 @dataclass(frozen=True)
 class StepWords:
@@ -54,11 +58,13 @@ class OwnQuestion:
         ask: the question.
         answer: the quantity whose value is the typed answer, or None for a choice.
         choices: at least two, exactly one of them right; empty for a typed answer.
+        instead_of: the generated question whose place it takes, one of ``GENERATED``, or None.
     """
 
     ask: str
     answer: Name | None = None
     choices: tuple[Choice, ...] = ()
+    instead_of: str | None = None
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -75,6 +81,8 @@ class Problem:
         plan: the author's own plan, or None.
         words: the author's own words for steps, by step id.
         questions: the author's own questions.
+        leave_out: the generated questions that are not wanted here, of ``GENERATED``.
+        text: of the file, without a byte order mark; empty for a problem without a file.
     """
 
     slug: str
@@ -88,6 +96,8 @@ class Problem:
     plan: str | None = None
     words: Mapping[str, StepWords] = field(default_factory=dict)
     questions: tuple[OwnQuestion, ...] = ()
+    leave_out: tuple[str, ...] = ()
+    text: str = field(default="", compare=False, repr=False)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -190,6 +200,7 @@ class Unit:
         objectives: what each objective says, by its id, in teaching order.
         path: lesson pages (they end in ``.md``) and problems' names in teaching order; empty
             for the usual order.
+        leave_out: the generated questions that are wanted nowhere, of ``GENERATED``.
     """
 
     title: str
@@ -197,3 +208,4 @@ class Unit:
     symbols: str = "iec"
     objectives: Mapping[str, str] = field(default_factory=dict)
     path: tuple[str, ...] = ()
+    leave_out: tuple[str, ...] = ()

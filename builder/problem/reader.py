@@ -11,6 +11,7 @@ from pydantic import BaseModel
 from builder.problem.authored import Authored
 from builder.problem.choosing import read_body
 from builder.problem.gathering import START, Faults, meant, one_of, quoted
+from builder.problem.leaving_out import read_left_out
 from builder.problem.located import LARGEST_FILE, Map, Node, Text, Unusable, compose, decode
 from builder.problem.model import LEVELS, Problem, Unit
 from builder.problem.shape import (
@@ -88,8 +89,11 @@ def read_unit(path: Path, *, folder: str = "problems") -> Unit:
     objectives = _sentences(root, faults)
     stops = root.get("path")
     taught = read_path(stops, path.parent, folder, faults) if stops else ()
+    left = root.get("leave-out")
+    left_out = read_left_out(left, faults) if left else ()
     faults.stop()
-    return Unit(title, digits or Unit.digits, chosen or Unit.symbols, objectives, taught)
+    return Unit(title, digits or Unit.digits, chosen or Unit.symbols, objectives, taught,
+                left_out)  # fmt: skip
 
 
 def _bytes_of(path: Path, faults: Faults) -> bytes:
@@ -108,8 +112,9 @@ def _problem(text: str, faults: Faults, path: Path, unit: Unit | None) -> Proble
         faults.add(START, f"the file name {quoted(path.name)}",
                    "letters, digits, hyphens and underscores, not index or by-objective",
                    "Rename the file: its name becomes the address of the page.")  # fmt: skip
+    text = text.removeprefix("\ufeff")
     root = compose(text, faults)
-    problem = _Reading(root, faults, unit).problem(path)
+    problem = _Reading(root, text, faults, unit).problem(path)
     faults.stop()
     assert problem is not None
     return problem
@@ -120,6 +125,7 @@ class _Reading:
     """One problem's file on its way to a problem."""
 
     root: Map
+    text: str
     faults: Faults
     unit: Unit | None
 
@@ -132,7 +138,8 @@ class _Reading:
         asked = needed(root, "find", "what is asked for, such as find: equivalent", _KEYS, faults)
         find = body.find(asked) if asked else ()
         own = Authored(body, faults)
-        words, questions = root.get("words"), root.get("questions")
+        words, questions, left = root.get("words"), root.get("questions"), root.get("leave-out")
+        left_out = read_left_out(left, faults) if left else ()
         common = {
             "slug": path.stem,
             "path": faults.path,
@@ -144,7 +151,9 @@ class _Reading:
             "digits": _digits(root, faults) or (self.unit.digits if self.unit else Unit.digits),
             "plan": self._own_text("plan", own),
             "words": own.words(words) if words else {},
-            "questions": own.questions(questions) if questions else (),
+            "questions": own.questions(questions, left_out) if questions else (),
+            "leave_out": (*left_out, *(self.unit.leave_out if self.unit else ())),
+            "text": self.text,
         }
         return None if len(faults) else body.problem(common)
 

@@ -114,7 +114,7 @@ def test_examples_hold_to_their_own_schema() -> None:
     schema = problem_schema()
     for key, part in schema["properties"].items():
         validator = Draft202012Validator({**part, "$defs": schema["$defs"]})
-        for example in ProblemShape.model_fields[key].examples or ():
+        for example in part.get("examples", ()):
             assert validator.is_valid(example), key
 
 

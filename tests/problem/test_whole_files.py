@@ -146,8 +146,8 @@ def test_file_names_must_do_as_addresses(tmp_path: Path, name: str) -> None:
           '4:3: found nothing after "power:"; expected what the objective says. Write it here, '
           "or delete the line."]),
         ("title: Lamps\ndigit: 3\n",
-         ['2:1: found the key "digit"; expected title, digits, symbols, objectives '
-          'or path. '
+         ['2:1: found the key "digit"; expected title, digits, symbols, objectives, '
+          'path or leave-out. '
           'Did you mean "digits"?']),
     ],
 )  # fmt: skip

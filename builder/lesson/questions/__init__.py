@@ -2,9 +2,9 @@
 
 from builder.lesson.questions.asked import asked_names, find_list
 from builder.lesson.questions.forms import ChoiceQuestion, Option, Question, TypedQuestion
-from builder.lesson.questions.self_check import self_check
+from builder.lesson.questions.self_check import own_question, self_check
 
 __all__ = [
     "ChoiceQuestion", "Option", "Question", "TypedQuestion", "asked_names", "find_list",
-    "self_check",
+    "own_question", "self_check",
 ]  # fmt: skip

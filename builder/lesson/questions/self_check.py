@@ -27,7 +27,9 @@ def self_check(display: Display, slips: tuple[Slip, ...]) -> tuple[Question, ...
     choices = list(_choices(asked, display, slips))[:most]
     chosen = {name for name, _ in choices}
     fresh = [name for name in typed if name not in chosen]
-    own = [_own(question, display) for question in display.solution.problem.questions]
+    # What takes the place of a generated question is asked there.
+    own = [own_question(question, display) for question in display.solution.problem.questions
+           if question.instead_of is None]  # fmt: skip
     # A choice gives its answer away, so what is asked again in typing is asked before it.
     again = [] if fresh else [_typed(name, display) for name in typed[-MOST_TYPED:]]
     rest = [_typed(name, display) for name in fresh[-MOST_TYPED:]]
@@ -96,7 +98,8 @@ def _choice(name: Name, slips: list[Slip], display: Display) -> ChoiceQuestion:
     return ChoiceQuestion(ask, options, _step_id(name, display))
 
 
-def _own(question: OwnQuestion, display: Display) -> Question:
+def own_question(question: OwnQuestion, display: Display) -> Question:
+    """A question in its author's own words."""
     if question.answer is not None:
         name = display.resolve(question.answer)
         return TypedQuestion((Written(question.ask),), name, _step_id(name, display))

@@ -6,7 +6,7 @@ from typing import Annotated
 
 from pydantic import ConfigDict, Field
 
-from builder.problem.model import LEVELS
+from builder.problem.model import GENERATED, LEVELS
 from builder.problem.shape.circuit import ChangeShape, CircuitShape, StageShape
 from builder.problem.shape.keys import Shape
 from builder.problem.shape.relations import PlatesShape, QuantityShape, RelationShape
@@ -16,6 +16,7 @@ FEWEST_DIGITS, MOST_DIGITS = 1, 10
 SYMBOLS = ("iec", "ieee")
 
 Asked = str | list[str] | Annotated[dict[str, str | list[str]], Field(min_length=1)]
+LeftOut = list[Annotated[str, Field(json_schema_extra={"enum": list(GENERATED)})]]
 FindItem = str | Annotated[dict[str, Asked], Field(min_length=1, max_length=1)]
 
 
@@ -117,6 +118,12 @@ class ProblemShape(Shape):
         description="Your own questions for the self-check.",
         examples=[[{"ask": "What is the charge on {C2.name}?", "answer": {"charge": "C2"}}]],
     )
+    leave_out: LeftOut = Field(
+        [],
+        alias="leave-out",
+        description="Generated questions that you do not want on this page.",
+        examples=[["order", "predict"]],
+    )
 
 
 class UnitShape(Shape):
@@ -147,4 +154,10 @@ class UnitShape(Shape):
         [],
         description="Lesson pages and problems in teaching order; by default lessons first.",
         examples=[["sharing-a-junction.md", "flasher-reservoir"]],
+    )
+    leave_out: LeftOut = Field(
+        [],
+        alias="leave-out",
+        description="Generated questions that you do not want on any page.",
+        examples=[["order"]],
     )

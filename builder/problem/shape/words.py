@@ -6,6 +6,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
+from builder.problem.model import GENERATED
 from builder.problem.shape.keys import Shape
 
 
@@ -52,4 +53,11 @@ class QuestionShape(Shape):
         description="The options, exactly one of them right; a plain text is a wrong one.",
         examples=[[{"text": "It grows", "right": "yes"}, "It falls"]],
         min_length=2,
+    )
+    instead_of: str | None = Field(
+        None,
+        alias="instead-of",
+        description="The generated question whose place yours takes.",
+        examples=["first-move"],
+        json_schema_extra={"enum": list(GENERATED)},
     )

@@ -112,7 +112,7 @@ def with_values(problem: UnknownProblem, found: Mapping[Name, Exact]) -> NestPro
     return NestProblem(
         slug=problem.slug, path=problem.path, title=problem.title, level=problem.level,
         objectives=problem.objectives, scenario=problem.scenario, find=problem.find,
-        digits=problem.digits, plan=problem.plan, words=problem.words,
+        digits=problem.digits, plan=problem.plan, words=problem.words, leave_out=problem.leave_out,
         questions=problem.questions, law=law,
         network=replace(problem.network, elements=elements), tree=problem.tree,
     )  # fmt: skip
