@@ -36,11 +36,14 @@ class Text:
         value: the text; empty if nothing was typed.
         at: where it starts; the place of its key if nothing was typed.
         under: its key, if nothing was typed.
+        span: where its characters stand in the text of the file, without quotation marks: from,
+            and up to; None of a block of lines, and of what stands in no file.
     """
 
     value: str
     at: Mark
     under: str = ""
+    span: tuple[int, int] | None = field(default=None, compare=False)
 
 
 @dataclass(frozen=True)
@@ -168,6 +171,14 @@ def _place(before: str) -> Mark:
     return Mark(len(lines), len(lines[-1]) + 1)
 
 
+def _span(event: yaml.ScalarEvent) -> tuple[int, int] | None:
+    """Where a value's characters stand; those of a block are indented, so they have no span."""
+    if event.style in ("|", ">") or not event.start_mark or not event.end_mark:
+        return None
+    marks = 1 if event.style in ("'", '"') else 0
+    return event.start_mark.index + marks, event.end_mark.index - marks
+
+
 @dataclass
 class _Open:
     """A mapping or a list that has not ended yet."""
@@ -247,7 +258,7 @@ class _Composer:
     def _text(self, event: yaml.ScalarEvent, at: Mark) -> Node:
         bad = _NO_TEXT.search(event.value)
         if bad is None:
-            return Text(event.value, at)
+            return Text(event.value, at, span=_span(event))
         self.faults.add(at, f"an escape for a character that is no text (U+{ord(bad.group()):04X})",
                         "text only", "Delete the escape.")  # fmt: skip
         return Unusable(at)

@@ -1,0 +1,62 @@
+"""Values that are no choice of their own: they follow another value of the problem."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+
+from builder.problem.fresh.stated import StatedValue, stated_values
+from builder.problem.fresh.writing import typed_like
+from builder.problem.model import Problem
+from builder.quantity.exact import as_fraction
+from builder.quantity.measure import read_measure
+from builder.quantity.names import Name
+
+
+@dataclass(frozen=True)
+class Follower:
+    """A value that is always so many times another.
+
+    Attributes:
+        leader: the other value.
+        times: how often it is taken; 1 for equal values.
+    """
+
+    leader: Name
+    times: Fraction = Fraction(1)
+
+
+def follows(problem: Problem) -> Mapping[Name, Follower]:
+    """The values that follow another one; no leader is a follower.
+
+    Values of one kind that are equal in the file stay equal: an author who writes them so speaks
+    of equal ones, and a method by symmetry would fall otherwise.
+    """
+    leaders: dict[tuple[str, Fraction], Name] = {}
+    found: dict[Name, Follower] = {}
+    for value in stated_values(problem):
+        if value.of_material:
+            continue
+        key = (value.name.quantity, as_fraction(value.measure.value))
+        leader = leaders.setdefault(key, value.name)
+        if leader != value.name:
+            found[value.name] = Follower(leader)
+    return found
+
+
+def with_followers(problem: Problem, new: Mapping[Name, str]) -> dict[Name, str]:
+    """New values together with those that follow them, unless they are told as well."""
+    stated = {value.name: value for value in stated_values(problem)}
+    whole = dict(new)
+    for name, follower in follows(problem).items():
+        if follower.leader in new and name not in new:
+            whole[name] = _following(stated[name], new[follower.leader], follower, problem)
+    return whole
+
+
+def _following(value: StatedValue, leading: str, follower: Follower, problem: Problem) -> str:
+    if follower.times == 1:
+        return leading
+    led = as_fraction(read_measure(leading).value) * follower.times
+    return typed_like(led, value, problem.text)

@@ -1,0 +1,1 @@
+"""Tests of what a problem may be with other values."""
