@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from builder.lesson.prose import NumberOf, Prose, SymbolOf, listed, say
 from builder.quantity.names import Name, Symbol
 from builder.quantity.show import Shown, ShownExpression, show
-from builder.solution import Solution
+from builder.solution import Solution, Step
 
 LONGEST_LIST = 4
 
@@ -96,6 +96,10 @@ class Display(ABC):
             return False
         numbers = [int(index) for index in indexes]
         return numbers == list(range(numbers[0], numbers[0] + len(numbers)))
+
+    def merges(self, step: Step) -> tuple[Merge, ...]:
+        """The groups that a step merges; none where the kind of problem merges nothing."""
+        return ()
 
     @abstractmethod
     def symbol(self, name: Name) -> Symbol:

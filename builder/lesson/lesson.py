@@ -10,8 +10,9 @@ from builder.lesson.caution import Caution
 from builder.lesson.checked import CHECKS_PROMPT, Shows
 from builder.lesson.display import Display
 from builder.lesson.equations import AnyEquation, equations
+from builder.lesson.gaps import gaps
 from builder.lesson.prose import Prose
-from builder.lesson.questions import Question
+from builder.lesson.questions import Question, TypedQuestion
 from builder.lesson.words import Words, refuse_strange_ids, with_own
 from builder.lesson.wrong_rule import Slip
 from builder.quantity.names import Name
@@ -30,6 +31,7 @@ class TaughtStep:
         equations: its statements and lines, written out.
         known: every quantity known after it that is no given.
         prompt: what the class is asked before it is shown.
+        gaps: what is asked in its place where it is left blank.
     """
 
     step: Step
@@ -37,6 +39,7 @@ class TaughtStep:
     equations: tuple[AnyEquation, ...]
     known: tuple[Name, ...]
     prompt: Prose
+    gaps: tuple[TypedQuestion, ...]
 
     @property
     def known_before(self) -> tuple[Name, ...]:
@@ -160,6 +163,7 @@ def taught_steps(
                 equations=equations(step, before, display),
                 known=tuple(known),
                 prompt=prompt(step, display),
+                gaps=gaps(step, display),
             )
         )
     return tuple(taught)

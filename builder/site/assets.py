@@ -12,6 +12,7 @@ _BASE = "assets/stepwell"
 STYLES = (
     f"{_BASE}/stepwell.css",
     f"{_BASE}/figure.css",
+    f"{_BASE}/gaps.css",
     f"{_BASE}/reading.css",
     f"{_BASE}/board.css",
     f"{_BASE}/front.css",
@@ -26,9 +27,11 @@ SCRIPTS = tuple(
         "choice",
         "typed",
         "stepwell",
+        "gaps",
         "reading",
         "board",
         "front",
+        "keeping",
         "progress",
         "print",
     )

@@ -14,7 +14,8 @@ ANSWER_ALL = """() => {
     if (!top || !node.contains(top)) throw new Error('out of reach: ' + node.outerHTML);
     node.click();
   };
-  const forms = kind => [...document.querySelectorAll(`form[data-question=${kind}]`)];
+  const forms = kind => [...document.querySelectorAll(`form[data-question=${kind}]`)]
+    .filter(form => !form.closest('.sw-gaps[hidden]'));
   const check = form => {
     press(form.querySelector('button[type=submit]'));
     return form.querySelector('[role=status]').innerText;

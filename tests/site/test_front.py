@@ -242,13 +242,14 @@ def test_a_wrong_answer_is_a_beginning_and_no_more(built_site: Path, visit: Open
     answer_right(page)
     kept = "JSON.parse(localStorage.getItem('stepwell:progress:Harbour Lights'))"
     assert page.evaluate(kept)["buoy-spare-capacitor"]["done"] is True
-    form = page.locator("form[data-question=typed]").first
+    form = page.locator(".sw-questions form[data-question=typed]").first
     form.get_by_role("textbox").fill("1 V")
     form.get_by_role("button", name="Check").click()
     assert page.evaluate(kept)["buoy-spare-capacitor"]["done"] is True
     page.evaluate("localStorage.clear()")
     form.get_by_role("button", name="Check").click()
-    assert page.evaluate(kept)["buoy-spare-capacitor"] == {"right": [], "done": False}
+    begun = {"right": [], "done": False, "fresh": {}, "sets": []}
+    assert page.evaluate(kept)["buoy-spare-capacitor"] == begun
 
 
 def test_a_browser_that_keeps_nothing_says_so(built_site: Path, visit: Open) -> None:
@@ -259,7 +260,10 @@ def test_a_browser_that_keeps_nothing_says_so(built_site: Path, visit: Open) -> 
         page.evaluate("s => localStorage.setItem('stepwell:progress:Harbour Lights', s)", spoilt)
         page.reload()
         expect(page.locator("[data-progress-says]")).to_have_text(re.compile("^Nothing done yet"))
-    nothing = "This browser keeps nothing for these pages, so what you have done cannot be noted."
+    nothing = (
+        "This browser keeps nothing for these pages, so what you do here is forgotten when you "
+        "leave the page."
+    )
     for script in (FULL, REFUSED):
         other = visit(built_site / "index.html", built_site)
         other.page.add_init_script(script)
@@ -268,6 +272,7 @@ def test_a_browser_that_keeps_nothing_says_so(built_site: Path, visit: Open) -> 
         other.page.goto((built_site / PAIR).as_uri())
         answer_right(other.page)
         expect(other.page.locator(".sw-questions .sw-reply").first).to_contain_text("Right.")
+        expect(other.page.locator("[data-keeps]")).to_have_text(nothing)
         assert script == REFUSED or other.errors == []
     assert visited.errors == []
 

@@ -28,17 +28,18 @@
       }));
     }
     nodes.forEach(function (node) { place.appendChild(node); });
-    var link = right === false && stepLink(stepId || form.dataset.step);
+    var link = right === false && stepLink(stepId || form.dataset.step, form);
     if (link) {
       place.appendChild(document.createTextNode(" "));
       place.appendChild(link);
     }
   }
 
-  /* A link that opens a step, or null where the page has no such step. */
-  function stepLink(id) {
+  /* A link that opens a step, or null where the page has no such step, or none to look at: that in
+     which the form itself stands is the very one left blank. */
+  function stepLink(id, form) {
     var step = id ? document.getElementById(id) : null;
-    if (!step) return null;
+    if (!step || (form && step.contains(form))) return null;
     var link = element("a", "sw-reply-look", "");
     link.href = "#" + step.id;
     link.appendChild(document.createTextNode("Look again at “"));
@@ -88,6 +89,7 @@
     each: each,
     reply: reply,
     stepLink: stepLink,
+    startAnew: startAnew,
     /* Makes a form of question known.
        way.check(form) judges what was answered and calls reply; way.setUp(form) and
        way.startAnew(form) are there where a form needs them. */
