@@ -2,19 +2,36 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator
-from dataclasses import dataclass
+from collections import Counter
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from dataclasses import dataclass, replace
 from typing import Any
 
 from builder.lesson.display import Display
-from builder.lesson.prose import Prose, SymbolOf, WrongNumber, capitalised, say
+from builder.lesson.prose import (
+    Prose,
+    SymbolOf,
+    WrongNumber,
+    capitalised,
+    listed,
+    say,
+    sentences,
+)
 from builder.quantity.exact import Exact
-from builder.quantity.formula import Amount, every_part
+from builder.quantity.formula import Amount, Formula, every_part
 from builder.quantity.names import Name
 from builder.quantity.personal import as_formula
 from builder.quantity.show import Shown, ShownExpression, show, show_expression, show_in
 from builder.quantity.symbolic import sign_of
 from builder.solution import Solution, Step
+from builder.solution.altered import rerun
+
+MOST_WARNINGS = 5
+FEW_WARNINGS = 3
+MOST_TOGETHER = 3
+"""How many ways to one wrong number are told; more would bury what is right."""
+SIGNED = frozenset({"charge", "current", "voltage", "potential", "field"})
+"""What is counted one way, so that a wrong value can run the other way."""
 
 
 @dataclass(frozen=True)
@@ -44,6 +61,8 @@ class WrongRule:
         called: what a teacher calls it, as a heading.
         tempting: why it is tempting and what is right, in a sentence or two.
         find: computes what it leads to in a solution; nothing where it does not fit.
+        arithmetic: whether it is no misconception but a slip of the pen, which an answer is
+            recognised by but which is hardly worth a warning.
     """
 
     id: str
@@ -51,6 +70,7 @@ class WrongRule:
     called: str
     tempting: Callable[[Wrong, Any], Prose]
     find: Callable[[Any], Iterable[Wrong]]
+    arithmetic: bool = False
 
 
 @dataclass(frozen=True)
@@ -61,43 +81,92 @@ class Slip:
         rule: the rule.
         wrong: what it finds.
         shown: the wrong number as shown.
-        tempting: why one falls for it.
+        tempting: why one falls for it, and for each of ``also``.
+        also: other rules that lead to the same number here.
     """
 
     rule: WrongRule
     wrong: Wrong
     shown: Shown
     tempting: Prose
+    also: tuple[Slip, ...] = ()
 
     @property
     def sentence(self) -> Prose:
-        """What was done and the number it gives: “Adding C₁ and C₂ gives C_eq = 40.0 µF.”"""
-        return say("{happens} gives {symbol} {sign} {number}.",
+        """What was done and the number it gives: “Adding C₁ and C₂ gives C_eq = 40.0 µF.”
+
+        Other ways to the same number follow: “…, and so does taking the average of C₁ and C₂.”
+        """
+        others = [other.wrong.happens for other in self.also]
+        told = say(", and so {do} {others}", do="does" if len(others) == 1 else "do",
+                   others=listed(others)) if others else ()  # fmt: skip
+        return say("{happens} gives {symbol} {sign} {number}{told}.",
                    happens=capitalised(self.wrong.happens), symbol=SymbolOf(self.wrong.name),
-                   sign=self.shown.sign,
+                   sign=self.shown.sign, told=told,
                    number=WrongNumber(self.rule.id, self.wrong.name, self.shown))  # fmt: skip
+
+    @property
+    def rules(self) -> tuple[str, ...]:
+        """The ids of all rules that lead to this number, the likeliest first."""
+        return (self.rule.id, *(other.rule.id for other in self.also))
 
 
 def slips_of(display: Display, rules: Iterable[WrongRule]) -> tuple[Slip, ...]:
-    """All slips that fit a solution.
+    """All slips that fit a solution, in the order of the rules.
 
-    Left out are wrong values that equal the right one at the shown digits, that are not
-    positive, and that another rule gave already for the same quantity.
+    Left out are wrong values that equal the right one at the shown digits, and those whose sign
+    alone tells that they cannot be. What several rules lead to is one slip of the first of them
+    with the others in ``also``.
     """
-    found: list[Slip] = []
-    taken: set[tuple[Name, str]] = set()
+    found: dict[tuple[Name, str], list[Slip]] = {}
     for rule in rules:
         for wrong in rule.find(display):
-            right = display.shown(wrong.name)
-            rounded = show(display.solution.values[wrong.name], wrong.name.quantity, display.digits)
+            right = display.solution.values[wrong.name]
+            rounded = show(right, wrong.name.quantity, display.digits)
             shown = _shown_like(rounded, wrong, display.digits)
-            if sign_of(wrong.value) != 1 or shown.text in (right.text, rounded.text):
+            if shown.text in (display.shown(wrong.name).text, rounded.text):
                 continue
-            if (wrong.name, shown.text) in taken:
+            if not _may_be(wrong, right):
                 continue
-            taken.add((wrong.name, shown.text))
-            found.append(Slip(rule, wrong, shown, rule.tempting(wrong, display)))
-    return tuple(found)
+            alike = found.setdefault((wrong.name, shown.text), [])
+            if all(rule.id != slip.rule.id for slip in alike):
+                alike.append(Slip(rule, wrong, shown, rule.tempting(wrong, display)))
+    return tuple(_together(alike[:MOST_TOGETHER]) for alike in found.values())
+
+
+def _together(alike: list[Slip]) -> Slip:
+    first, *others = alike
+    told = tuple(dict.fromkeys(slip.tempting for slip in alike))
+    return replace(first, tempting=sentences(*told), also=tuple(others))
+
+
+def _may_be(wrong: Wrong, right: Exact) -> bool:
+    """Whether the sign of a wrong value is one that such a quantity can have."""
+    sign = sign_of(wrong.value)
+    if sign is not None and sign >= 0:
+        return True
+    return wrong.name.quantity in SIGNED or sign_of(right) not in (1, 0)
+
+
+def worth_a_warning(slips: tuple[Slip, ...]) -> tuple[Slip, ...]:
+    """A few slips of different rules, about quantities as different as can be.
+
+    Each rule is shown where it first bites. The first rule comes first; then always the one
+    whose quantity has been warned of least, so that five ways to get one value wrong do not push
+    everything else aside. A slip of the pen only helps out where there is little else.
+    """
+    first: dict[str, Slip] = {}
+    for slip in slips:
+        first.setdefault(slip.rule.id, slip)
+    chosen: list[Slip] = []
+    waiting = [slip for slip in first.values() if not slip.rule.arithmetic]
+    while waiting and len(chosen) < MOST_WARNINGS:
+        often = Counter(slip.wrong.name.quantity for slip in chosen)
+        chosen.append(min(waiting, key=lambda slip: often[slip.wrong.name.quantity]))
+        told = {id for slip in chosen for id in slip.rules}
+        waiting = [slip for slip in waiting if slip.rule.id not in told]
+    of_the_pen = [slip for slip in first.values() if slip.rule.arithmetic]
+    return (*chosen, *of_the_pen[: int(len(chosen) < FEW_WARNINGS)])
 
 
 def _shown_like(right: Shown, wrong: Wrong, digits: int) -> Shown:
@@ -129,3 +198,24 @@ def found_names(display: Display) -> Iterator[tuple[Name, Step]]:
     for step in display.solution.steps:
         for name in step.found:
             yield name, step
+
+
+def carried_on(
+    display: Display, step: Step, altered: Mapping[Name, Exact | Formula], happens: Prose
+) -> Iterator[Wrong]:
+    """A mistake in one step, and what all later steps then make of what is asked.
+
+    Args:
+        display: of the solution.
+        step: where the mistake is made; the step to look at again for all that follows from it.
+        altered: the wrong values, in SI units, or formulas that stand for the right ones; of
+            what the step finds or of givens.
+        happens: what was done, as a clause.
+    """
+    values = rerun(display.solution, altered)
+    asked = set(map(display.resolve, display.solution.problem.find))
+    later = [name for name, _ in found_names(display) if name in asked]
+    for name in dict.fromkeys((*altered, *later)):
+        right = display.solution.values.get(name)
+        if name in values and name not in display.solution.givens and values[name] != right:
+            yield Wrong(name, values[name], step.id, happens)

@@ -77,20 +77,30 @@ def run(steps: Iterable[Step], givens: Mapping[Name, Exact]) -> dict[Name, Exact
     for step in steps:
         systems: dict[int, tuple[Exact, ...]] = {}
         for line in step.lines:
-            values[line.name] = tidied(_value(line.formula, values, systems))
+            values[line.name] = value_of(line.formula, values, systems)
     return values
 
 
-def _value(
+def value_of(
     formula: Formula, values: Mapping[Name, Exact], systems: dict[int, tuple[Exact, ...]]
 ) -> Exact:
-    """A formula's value; a system that several lines take an unknown from is solved once."""
+    """The value of a line's formula, in the one form in which values are kept.
+
+    Args:
+        formula: of the line.
+        values: what is known before it.
+        systems: the solved systems of the step so far; one that several lines take an unknown
+            from is solved once and added here.
+
+    Raises:
+        KeyError, ValueError, ZeroDivisionError: as ``evaluate`` does.
+    """
     if not isinstance(formula, Solved):
-        return evaluate(formula, values)
+        return tidied(evaluate(formula, values))
     key = id(formula.system)
     if key not in systems:
         systems[key] = solve_system(formula.system, values)
-    return systems[key][formula.position]
+    return tidied(systems[key][formula.position])
 
 
 def needed_for(asked: Iterable[Name], steps: Iterable[Step]) -> set[Name]:

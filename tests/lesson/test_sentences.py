@@ -110,7 +110,7 @@ def blemishes(text: str, kind: Kind) -> list[str]:
     found = [name for name, pattern in BLEMISHES.items() if re.search(pattern, text)]
     if not re.search(ENDS[kind], text):
         found.append("ending")
-    start = r"the [a-z]" if kind is Kind.FRAGMENT else r"[A-Z0-9½]"
+    start = r"the [a-z]" if kind is Kind.FRAGMENT else r"[A-Z0-9½−]"
     if not re.match(start, text):
         found.append("beginning")
     for opening, closing in ("()", "[]", "“”"):

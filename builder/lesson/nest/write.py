@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from builder.lesson.lesson import Lesson, Row, Table, taught_steps, worth_a_warning
+from builder.lesson.lesson import Lesson, Row, Table, taught_steps
 from builder.lesson.nest.addup import add_up
 from builder.lesson.nest.caution import caution
 from builder.lesson.nest.display import NestDisplay
@@ -13,9 +13,10 @@ from builder.lesson.nest.narration import narrate
 from builder.lesson.nest.plan import plan
 from builder.lesson.nest.predict import predict
 from builder.lesson.nest.prompts import prompt
-from builder.lesson.nest.wrong_rules import RULES, slips_of
+from builder.lesson.nest.wrong_rules import RULES
 from builder.lesson.prose import say
 from builder.lesson.questions import ChoiceQuestion, find_list, self_check
+from builder.lesson.wrong_rule import slips_of, worth_a_warning
 from builder.quantity.kinds import KINDS
 from builder.quantity.names import TOTAL, Name
 from builder.solution.nest.solve import NestSolution

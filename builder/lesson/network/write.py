@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from builder.lesson.lesson import Lesson, taught_steps, worth_a_warning
+from builder.lesson.lesson import Lesson, taught_steps
 from builder.lesson.network.addup import add_up
 from builder.lesson.network.caution import caution
 from builder.lesson.network.display import NetworkDisplay
@@ -15,7 +15,7 @@ from builder.lesson.network.prompts import prompt
 from builder.lesson.network.tables import tables
 from builder.lesson.network.wrong_rules import RULES
 from builder.lesson.questions import ChoiceQuestion, find_list, self_check
-from builder.lesson.wrong_rule import slips_of
+from builder.lesson.wrong_rule import slips_of, worth_a_warning
 from builder.solution.network.solve import NetworkSolution
 
 

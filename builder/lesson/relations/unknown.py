@@ -9,7 +9,7 @@ from functools import cached_property
 from builder.circuit.law import SERIES
 from builder.circuit.tree import Group, Tree, groups
 from builder.lesson.display import Display, Mention
-from builder.lesson.lesson import Lesson, Row, Table, taught_steps, worth_a_warning
+from builder.lesson.lesson import Lesson, Row, Table, taught_steps
 from builder.lesson.nest.addup import add_up
 from builder.lesson.nest.caution import caution
 from builder.lesson.nest.display import NestDisplay
@@ -18,7 +18,7 @@ from builder.lesson.prose import Prose, SymbolOf, Written, listed, number_word, 
 from builder.lesson.questions import find_list, self_check
 from builder.lesson.vocabulary import vocabulary
 from builder.lesson.words import Words
-from builder.lesson.wrong_rule import Wrong, WrongRule, found_names, slips_of
+from builder.lesson.wrong_rule import Wrong, WrongRule, found_names, slips_of, worth_a_warning
 from builder.problem.model import NestProblem
 from builder.problem.relations.unknowns import UnknownProblem
 from builder.quantity.kinds import KINDS

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from builder.lesson.lesson import Lesson, Row, Table, taught_steps, worth_a_warning
+from builder.lesson.lesson import Lesson, Row, Table, taught_steps
 from builder.lesson.prose import SymbolOf, say
 from builder.lesson.questions import find_list, self_check
 from builder.lesson.relations.addup import add_up
@@ -14,7 +14,7 @@ from builder.lesson.relations.plates import tables_of_plates
 from builder.lesson.relations.predict import predict
 from builder.lesson.relations.prompts import prompt
 from builder.lesson.relations.wrong_rules import RULES
-from builder.lesson.wrong_rule import slips_of
+from builder.lesson.wrong_rule import slips_of, worth_a_warning
 from builder.solution.relations.solve import WHOLE_SYSTEM, RelationsSolution
 
 _SECOND = {

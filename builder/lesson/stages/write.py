@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from builder.lesson.lesson import Lesson, taught_steps, worth_a_warning
+from builder.lesson.lesson import Lesson, taught_steps
 from builder.lesson.questions import self_check
 from builder.lesson.stages.addup import add_up
 from builder.lesson.stages.caution import caution
@@ -13,7 +13,8 @@ from builder.lesson.stages.plan import plan
 from builder.lesson.stages.predict import predict
 from builder.lesson.stages.prompts import prompt
 from builder.lesson.stages.tables import tables
-from builder.lesson.stages.wrong_rules import RULES, slips_of
+from builder.lesson.stages.wrong_rules import RULES
+from builder.lesson.wrong_rule import slips_of, worth_a_warning
 from builder.solution.stages.solve import StagesSolution
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 
 from builder.lesson.caution import Caution, caution_of_charged
-from builder.lesson.lesson import Lesson, taught_steps, worth_a_warning
+from builder.lesson.lesson import Lesson, taught_steps
 from builder.lesson.questions import self_check
 from builder.lesson.transient.addup import add_up
 from builder.lesson.transient.course import Course, course_of
@@ -16,7 +16,8 @@ from builder.lesson.transient.plan import plan
 from builder.lesson.transient.predict import predict
 from builder.lesson.transient.prompts import prompt
 from builder.lesson.transient.tables import tables
-from builder.lesson.transient.wrong_rules import RULES, slips_of
+from builder.lesson.transient.wrong_rules import RULES
+from builder.lesson.wrong_rule import slips_of, worth_a_warning
 from builder.problem.transient.moments import END, START, at
 from builder.solution.transient.solve import TransientSolution
 

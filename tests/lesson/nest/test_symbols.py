@@ -94,7 +94,7 @@ def test_wrong_rules_lead_to_expressions() -> None:
         ("equal-voltages", "voltage:C1"): "V/2",
         ("half-dropped", "energy:C1"): "4CV²/9",
         ("never-inverted", "capacitance:total"): "3/(2C)",
-        ("whole-voltage", "voltage:C1"): "V",
+        ("chain-charges-added", "charge:total"): "4CV/3",
     }
 
 

@@ -247,9 +247,9 @@ def test_a_slip_is_never_right_and_never_told_twice(problem: NestProblem) -> Non
 
 WARNED = [
     (series("C1", parallel("C2", "C3")), "12 V", (),
-     ["added-instead", "equal-voltages", "half-dropped", "never-inverted", "equal-flows"]),
+     ["added-instead", "equal-voltages", "half-dropped", "equal-flows", "never-inverted"]),
     (series("R1", parallel("R2", "R3")), "12 V", (),
-     ["added-instead", "equal-voltages", "never-inverted", "equal-flows", "reciprocals-instead"]),
+     ["added-instead", "equal-voltages", "equal-flows", "never-inverted", "whole-voltage"]),
     (C_BANK, "12 V", ("charge:C1",), ["equal-flows", "group-for-one", "prefix-slipped"]),
     (C_CHAIN, None, (), ["added-instead", "never-inverted", "averaged"]),
 ]  # fmt: skip
@@ -259,7 +259,7 @@ WARNED = [
 def test_warnings_are_of_different_kinds(
     tree: Tree, source: str | None, asked: tuple[str, ...], rules: list[str]
 ) -> None:
-    """Five at most, each rule once, the families in turn."""
+    """Five at most, each rule once, about each quantity in turn."""
     lesson = lesson_of(asking(tree, source, *asked, values=_typed(tree)))
     assert [slip.rule.id for slip in lesson.warnings] == rules
 
