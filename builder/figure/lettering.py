@@ -58,9 +58,30 @@ def letter_source(label: Label | None, quantity: str | None) -> Lettering:
     if first is not None and first.symbol == label.symbol:
         return Lettering((), (), tuple(map(_value, label.values)))
     if first is not None and first.symbol is None and quantity == "charge":
-        named = ValueText(first.text, label.symbol, first.sign, first.key)
+        named = replace(first, symbol=label.symbol)
         return Lettering((), (), tuple(map(_value, (named, *label.values[1:]))))
     return letter(label)
+
+
+def number_runs(value: ValueText) -> Runs:
+    """What stands for a number: its sign, if it needs one, and its digits and unit.
+
+    Where other numbers will stand in its place, the sign has a piece of its own in any case.
+    """
+    number: Runs = (Run(value.text, key=value.key),)
+    if value.expression is not None:
+        number = tuple(_expression(value.expression))
+    if value.symbol is not None:
+        number = (Run(f" {value.sign} "), *number)
+    elif value.sign != "=" or value.slot is not None:
+        number = (Run("" if value.sign == "=" else f"{value.sign} "), *number)
+    if value.slot is None:
+        return number
+    mark, rooms = value.slot
+    return tuple(
+        run._replace(mark=f"{mark}.{at}", room=rooms[at] if at < len(rooms) else 0.0)
+        for at, run in enumerate(number)
+    )
 
 
 def widest(lines: tuple[Runs, ...]) -> float:
@@ -103,12 +124,8 @@ def _symbol(symbol: Symbol) -> Runs:
 
 
 def _value(value: ValueText) -> Runs:
-    number: Runs = (Run(value.text, key=value.key),)
-    if value.expression is not None:
-        number = tuple(_expression(value.expression))
-    if value.symbol is None:
-        return number if value.sign == "=" else (Run(f"{value.sign} "), *number)
-    return (*_symbol(value.symbol), Run(f" {value.sign} "), *number)
+    name = () if value.symbol is None else _symbol(value.symbol)
+    return (*name, *number_runs(value))
 
 
 def _expression(formula: Formula) -> Iterator[Run]:

@@ -11,7 +11,7 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from builder.figure.relations.canvas import figure, line, n, text
+from builder.figure.relations.canvas import figure, filled_up, line, n, text, unseen
 from builder.figure.scene import Box, Point, Run, TextLine
 from builder.figure.text_size import ASCENT, LINE, line_width
 from builder.quantity.names import Symbol
@@ -23,7 +23,7 @@ CONSTANTS, MOST_CONSTANTS = 5.0, 6.0
 _POINTS = 72
 _TICK, _GAP, _ROOM_ABOVE = 4.0, 7.0, 1.12
 _STEPS = (1.0, 2.0, 5.0, 10.0)
-_MOST_TICKS_UP, _MOST_TICKS_ACROSS = 6, 6
+_MOST_TICKS = 6
 _DASHED = 'stroke-dasharray="4 4" stroke-width="1"'
 
 
@@ -92,7 +92,9 @@ class Plot:
                 high + (_ROOM_ABOVE - 1) * reach if high > 0 else high)  # fmt: skip
 
 
-def draw_plot(plot: Plot, *, id_prefix: str, title: str, description: str) -> str:
+def draw_plot(
+    plot: Plot, *, id_prefix: str, title: str, description: str, padded: bool = False
+) -> str:
     """The SVG of a curve.
 
     Args:
@@ -100,15 +102,20 @@ def draw_plot(plot: Plot, *, id_prefix: str, title: str, description: str) -> st
         id_prefix: goes before every id in it.
         title: its accessible name.
         description: its text alternative.
+        padded: whether ticks that other numbers may need are there, out of sight.
     """
-    pieces = [*_axes(plot), *_level(plot), _curve(plot), *_constant_lines(plot)]
+    pieces = [*_axes(plot, padded=padded), *_level(plot), _curve(plot), *_constant_lines(plot)]
     pieces += [piece for moment in plot.shown for piece in _mark(plot, moment)]
-    labels = [*_ticks_up(plot), *_ticks_across(plot), *_names(plot)]
+    up, across = [*_ticks_up(plot)], [*_ticks_across(plot)]
+    labels = [*up, *across, *_names(plot)]
     below = _below(plot)
     labels += below
     labels.append(_time_name(plot, below))
     box = _room([label.box for label in labels])
-    pieces += map(text, labels)
+    spare = unseen(text(_centred((Run("0"),), 0.0, HEIGHT)))
+    for few in (up, across):
+        pieces += filled_up(map(text, few), spare, _MOST_TICKS + 1 if padded else 0)
+    pieces += map(text, labels[len(up) + len(across) :])
     return figure(pieces, box, id_prefix=id_prefix, title=title, description=description)
 
 
@@ -131,15 +138,17 @@ def _y(plot: Plot, value: float) -> float:
     return HEIGHT * (high - value) / (high - low)
 
 
-def _axes(plot: Plot) -> Iterator[str]:
+def _axes(plot: Plot, *, padded: bool) -> Iterator[str]:
     yield line(0, 0, 0, HEIGHT, 'class="sw-axis"')
     yield line(0, HEIGHT, WIDTH, HEIGHT, 'class="sw-axis"')
-    for value in ticks(*plot.bounds, _MOST_TICKS_UP):
-        yield line(-_TICK, _y(plot, value), 0, _y(plot, value))
-    for time in ticks(0.0, plot.last, _MOST_TICKS_ACROSS):
-        yield line(_x(plot, time), HEIGHT, _x(plot, time), HEIGHT + _TICK)
-    if plot.bounds[0] < 0 < plot.bounds[1]:
-        yield line(0, _y(plot, 0), WIDTH, _y(plot, 0), 'stroke-width="0.6"')
+    levels = (_y(plot, value) for value in ticks(*plot.bounds, _MOST_TICKS))
+    times = (_x(plot, time) for time in ticks(0.0, plot.last, _MOST_TICKS))
+    spare, most = unseen(line(0, 0, 0, 0)), _MOST_TICKS + 1 if padded else 0
+    yield from filled_up((line(-_TICK, y, 0, y) for y in levels), spare, most)
+    yield from filled_up((line(x, HEIGHT, x, HEIGHT + _TICK) for x in times), spare, most)
+    crossed = plot.bounds[0] < 0 < plot.bounds[1]
+    zero = (line(0, _y(plot, 0), WIDTH, _y(plot, 0), 'stroke-width="0.6"') for _ in range(crossed))
+    yield from filled_up(zero, spare, 1 if padded else 0)
 
 
 def _level(plot: Plot) -> Iterator[str]:
@@ -168,14 +177,14 @@ def _mark(plot: Plot, moment: Moment) -> Iterator[str]:
 
 
 def _ticks_up(plot: Plot) -> Iterator[TextLine]:
-    for value in ticks(*plot.bounds, _MOST_TICKS_UP):
+    for value in ticks(*plot.bounds, _MOST_TICKS):
         runs = (Run(_number(value)),)
         y = _y(plot, value)
         yield _line(runs, -_GAP - line_width(runs), y - LINE / 2)
 
 
 def _ticks_across(plot: Plot) -> Iterator[TextLine]:
-    for time in ticks(0.0, plot.last, _MOST_TICKS_ACROSS):
+    for time in ticks(0.0, plot.last, _MOST_TICKS):
         yield _centred((Run(_number(time)),), _x(plot, time), HEIGHT + _GAP)
 
 

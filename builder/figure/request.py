@@ -4,10 +4,24 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from builder.circuit.tree import Tree
 from builder.quantity.formula import Formula
 from builder.quantity.names import Symbol
+
+
+class Slot(NamedTuple):
+    """Says that a number may be replaced by others.
+
+    Attributes:
+        mark: tells it apart from the other numbers of its figure.
+        rooms: the room to keep for its sign and for each piece after it, in user units without
+            slack, so that no other number will need more.
+    """
+
+    mark: int
+    rooms: tuple[float, ...]
 
 
 @dataclass(frozen=True)
@@ -21,6 +35,7 @@ class ValueText:
         sign: ``=`` or ``≈``, printed after the symbol.
         key: the key of the quantity, carried as ``data-q`` by the number; empty if none.
         expression: what ``text`` says as a formula of letters, if the value holds symbols.
+        slot: where it is to be replaced in the finished figure; None if it stays.
     """
 
     text: str
@@ -28,6 +43,7 @@ class ValueText:
     sign: str = "="
     key: str = ""
     expression: Formula | None = None
+    slot: Slot | None = None
 
 
 @dataclass(frozen=True)

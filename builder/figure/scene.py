@@ -40,12 +40,17 @@ class Run(NamedTuple):
     Attributes:
         text: what is printed.
         style: ``upright``, ``italic`` or ``index`` (upright, smaller and lowered).
-        key: the quantity whose value this is, so that it can be renumbered; empty if none.
+        key: the quantity whose value this is; empty if none.
+        mark: where other texts will stand in its place: what tells it apart from the other such
+            pieces of the figure; else empty.
+        room: the least room to keep for it, in user units without slack.
     """
 
     text: str
     style: str = "upright"
     key: str = ""
+    mark: str = ""
+    room: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)

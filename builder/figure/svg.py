@@ -283,6 +283,8 @@ def _runs(runs: tuple[Run, ...], size: float = 1.0) -> str:
             attributes += ' font-style="italic"'
         if run.key:
             attributes += f' data-q="{escape(run.key)}"'
+        if run.mark:
+            attributes += f' data-m="{escape(run.mark)}"'
         text = escape(run.text)
         pieces.append(f"<tspan{attributes}>{text}</tspan>" if attributes else text)
     return "".join(pieces)

@@ -27,10 +27,11 @@ def line_width(runs: tuple[Run, ...]) -> float:
     A number that may be replaced by another one (it has a key) gets room for three digits, a
     point and a prefix at least.
     """
-    return sum(map(_run_width, runs)) * _SLACK
+    return sum(max(run_width(run), run.room) for run in runs) * _SLACK
 
 
-def _run_width(run: Run) -> float:
+def run_width(run: Run) -> float:
+    """The room for a piece of a line in user units, without slack and without its own ``room``."""
     face = "italic" if run.style == "italic" else "upright"
     thousandths = _advance(run.text, face)
     if run.key:

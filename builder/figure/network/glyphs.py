@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import NamedTuple
 
-from builder.figure.lettering import Runs, letter, sign, stack_middle, stack_start
+from builder.figure.lettering import Runs, letter, number_runs, sign, stack_middle, stack_start
 from builder.figure.network.request import CURRENT_SOURCE, SOURCES, VOLTAGE_SOURCE, Arrow, Branch
 from builder.figure.network.skeleton import PORT, STUB_MINUS, STUB_PLUS, Link
 from builder.figure.request import Label, ValueText
@@ -181,11 +181,11 @@ def _meter_letter(branch: Branch) -> tuple[TextLine, ...]:
 
 def _ends(branch: Branch, turn: str, body: Box, down: bool) -> tuple[TextLine, ...]:
     """What stands at the two ends: charges of plates, or + and −."""
-    texts: tuple[str, str] | None = None
+    texts: tuple[Runs, Runs] | None = None
     if branch.plates is not None:
-        texts = branch.plates
+        texts = (number_runs(branch.plates[0]), number_runs(branch.plates[1]))
     elif branch.polarity or branch.kind == VOLTAGE_SOURCE:
-        texts = ("+", "−")
+        texts = ((Run("+"),), (Run("−"),))
     if texts is None or (branch.kind == CURRENT_SOURCE and not branch.polarity):
         return ()
     first, second = texts if turn in ("right", "down") else texts[::-1]
@@ -196,13 +196,12 @@ def _ends(branch: Branch, turn: str, body: Box, down: bool) -> tuple[TextLine, .
         )
     return (
         _ending(first, Point(body.left - 3.0, SIGN_BELOW)),
-        *stack_start(((Run(second),),), body.right + 3.0, SIGN_BELOW),
+        *stack_start((second,), body.right + 3.0, SIGN_BELOW),
     )
 
 
-def _ending(text: str, at: Point) -> TextLine:
+def _ending(runs: Runs, at: Point) -> TextLine:
     """A line that ends at a point, its middle at that height."""
-    runs: Runs = (Run(text),)
     (line,) = stack_start((runs,), at.x - line_width(runs), at.y)
     return replace(line, at=Point(at.x, line.at.y), anchor="end")
 
@@ -226,7 +225,7 @@ def _arrow_text(arrow: Arrow) -> Runs:
     value = arrow.text
     if value is None:
         return letter(Label(arrow.symbol)).name if arrow.symbol is not None else ()
-    named = ValueText(value.text, arrow.symbol or value.symbol, value.sign, value.key)
+    named = replace(value, symbol=arrow.symbol or value.symbol)
     if named.symbol is None:
         return letter(Label(Symbol(""), (named,))).own
     return letter(Label(named.symbol, (named,))).found[0]

@@ -52,7 +52,7 @@ class Branch:
         marked: whether it is marked, by colour and by thicker lines in a dashed frame.
         arrow: a current arrow on its wire.
         polarity: whether + and − are written at its ends, + at the first junction.
-        plates: what is written at a capacitor's two plates: ``("+24 µC", "−24 µC")``.
+        plates: what is written at a capacitor's two plates: ``+24 µC`` and ``−24 µC``.
     """
 
     id: str
@@ -62,7 +62,7 @@ class Branch:
     marked: bool = False
     arrow: Arrow | None = None
     polarity: bool = False
-    plates: tuple[str, str] | None = None
+    plates: tuple[ValueText, ValueText] | None = None
 
 
 @dataclass(frozen=True)

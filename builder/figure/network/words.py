@@ -139,8 +139,8 @@ def _shown_at(drawing: NetworkDrawing, branch: Branch) -> list[str]:
         told.append(f"The + of {_name(branch)} is at {first}.")
     if branch.plates is not None:
         told.append(
-            f"The plate of {_name(branch)} at {first} carries {branch.plates[0]}, "
-            f"the one at {second} {branch.plates[1]}."
+            f"The plate of {_name(branch)} at {first} carries {branch.plates[0].text}, "
+            f"the one at {second} {branch.plates[1].text}."
         )
     arrow = branch.arrow
     if arrow is not None:

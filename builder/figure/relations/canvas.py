@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 from html import escape
 
@@ -78,6 +79,17 @@ def arrow(x1: float, y1: float, x2: float, y2: float) -> str:
     return line(x1, y1, x2, y2) + (
         f'<path d="{head}" stroke="currentColor" stroke-linecap="round" stroke-linejoin="round"/>'
     )
+
+
+def unseen(piece: str) -> str:
+    """A piece that is there but not shown, until other numbers need it."""
+    return re.sub(r"^<\w+", r'\g<0> display="none"', piece)
+
+
+def filled_up(pieces: Iterable[str], spare: str, most: int) -> list[str]:
+    """Pieces, and after them as many of ``spare`` as make ``most`` of them."""
+    there = [*pieces]
+    return [*there, *[spare] * (most - len(there))]
 
 
 def rectangle(box: Box, more: str) -> str:

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from builder.figure.lettering import Runs
-from builder.figure.relations.canvas import figure, line, rectangle, text
+from builder.figure.relations.canvas import figure, filled_up, line, rectangle, text, unseen
 from builder.figure.request import ValueText
 from builder.figure.scene import Box, Point, Run, TextLine
 from builder.figure.text_size import ASCENT, LINE, line_width
@@ -61,10 +61,24 @@ class Panel:
     known: tuple[ValueText, ...]
 
 
-def draw_plates(panel: Panel, *, id_prefix: str, title: str, description: str) -> str:
-    """The SVG of one state."""
+def draw_plates(
+    panel: Panel, *, id_prefix: str, title: str, description: str, padded: bool = False
+) -> str:
+    """The SVG of one state.
+
+    Args:
+        panel: what it shows.
+        id_prefix: goes before every id in it.
+        title: its accessible name.
+        description: its text alternative.
+        padded: whether as many signs of charge are there, out of sight, as other numbers may need.
+    """
     right = RIGHT + 12
-    pieces = [*_parts(panel), *_plates(panel.charges), *_leads(panel.driven)]
+    pieces = [
+        *_parts(panel),
+        *_plates(panel.charges, MOST_CHARGES if padded else 0),
+        *_leads(panel.driven),
+    ]
     if panel.title:
         pieces.append(_words((Run(panel.title),), 0.0, 14.0))
     if panel.source is not None:
@@ -105,9 +119,14 @@ def _middle() -> float:
     return (TOP + BOTTOM) / 2
 
 
-def _plates(charges: int) -> Iterator[str]:
+def _plates(charges: int, most: int) -> Iterator[str]:
     for y in (TOP, BOTTOM):
         yield line(LEFT, y, RIGHT, y, 'stroke-width="4"')
+    yield from filled_up(_signs(charges), unseen(_words((Run("+"),), 0.0, 0.0)), 2 * most)
+
+
+def _signs(charges: int) -> Iterator[str]:
+    """The charges of both plates."""
     for at in range(charges):
         x = LEFT + (RIGHT - LEFT) * (at + 0.5) / max(charges, 1)
         if abs(x - MIDDLE) < 4:

@@ -2,18 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from markupsafe import Markup, escape
 
 from builder.circuit.tree import Leaf, Tree, leaves
-from builder.figure import Drawing, Label, ValueText, describe, describe_by_junction, draw
+from builder.figure import Drawing, Label, ValueText, describe, describe_by_junction
 from builder.lesson import Lesson
 from builder.lesson.lesson import TaughtStep
 from builder.lesson.nest.display import NestDisplay
 from builder.quantity.names import TOTAL, Name, Symbol
 from builder.quantity.show import Shown, ShownExpression
+from builder.site.figures.pen import INK, Pen
 from builder.site.figures.step_figures import StepFigures
 from builder.site.figures.tracing import circuit_before, traced, traces
 from builder.site.markup import symbol_html
@@ -28,17 +29,19 @@ class NestFigures:
         display: of what is drawn.
         prefix: starts every id in the figures, unique on the page.
         symbols: ``iec`` or ``ieee``.
+        pen: what draws them.
     """
 
     display: NestDisplay
     prefix: str
     symbols: str = "iec"
+    pen: Pen = INK
 
     @classmethod
-    def of(cls, lesson: Lesson, prefix: str, symbols: str) -> NestFigures:
+    def of(cls, lesson: Lesson, prefix: str, symbols: str, pen: Pen = INK) -> NestFigures:
         """What draws the figures of a nest's lesson."""
         assert isinstance(lesson.display, NestDisplay)
-        return cls(lesson.display, prefix, symbols)
+        return cls(lesson.display, prefix, symbols, pen)
 
     def given(self) -> Markup:
         """The circuit as the problem gives it."""
@@ -66,10 +69,13 @@ class NestFigures:
                 f"step-{number}-before", f"The circuit before step {number}",
             )  # fmt: skip
         return StepFigures(
-            Markup(traced(before, traced_here.before)),
-            Markup(traced(self.after(number, taught), traced_here.after)),
+            self._traced(before, traced_here.before),
+            self._traced(self.after(number, taught), traced_here.after),
             traced_here.legend,
         )
+
+    def _traced(self, svg: str, looks: Mapping[str, str]) -> Markup:
+        return Markup(self.pen.touched(svg, lambda drawn: traced(drawn, looks), looks))
 
     def after(self, number: int, taught: TaughtStep) -> Markup:
         """The circuit after a step, with what is known by then."""
@@ -96,7 +102,9 @@ class NestFigures:
         quantity = network.source.quantity if network.source else None
         drawing = Drawing(tree, law.element, labels, source, quantity, marked, self.symbols)
         described = describe(tree, law.element, labels, source, quantity)
-        svg = draw(drawing, id_prefix=f"{self.prefix}-{id}", title=title, description=described)
+        svg = self.pen.circuit(
+            drawing, id=f"{self.prefix}-{id}", title=title, description=described
+        )
         if network.source:
             # The source is no element of the tree; its symbols in the text find it by its name.
             mark = f'<g class="sw-source" data-source="{escape(network.source.name)}"'

@@ -15,7 +15,6 @@ from builder.figure.network import (
     Branch,
     LoopArrow,
     NetworkDrawing,
-    places_of,
 )
 from builder.figure.network.request import CURRENT_SOURCE, VOLTAGE_SOURCE
 from builder.lesson import Lesson
@@ -26,6 +25,7 @@ from builder.problem.network.reading import INSIDE
 from builder.quantity.names import TOTAL, Name, Symbol, kind_letter
 from builder.site.figures.network_drawn import drawn, in_sentences
 from builder.site.figures.network_tracing import network_traces
+from builder.site.figures.pen import INK, Pen
 from builder.site.figures.step_figures import StepFigures
 from builder.site.figures.tracing import traced
 from builder.solution.network.renaming import part_of, share
@@ -47,17 +47,19 @@ class NetworkFigures:
         display: of what is drawn.
         prefix: starts every id in the figures, unique on the page.
         symbols: ``iec`` or ``ieee``.
+        pen: what draws them.
     """
 
     display: NetworkDisplay
     prefix: str
     symbols: str = "iec"
+    pen: Pen = INK
 
     @classmethod
-    def of(cls, lesson: Lesson, prefix: str, symbols: str) -> NetworkFigures:
+    def of(cls, lesson: Lesson, prefix: str, symbols: str, pen: Pen = INK) -> NetworkFigures:
         """What draws the figures of a network's lesson."""
         assert isinstance(lesson.display, NetworkDisplay)
-        return cls(lesson.display, prefix, symbols)
+        return cls(lesson.display, prefix, symbols, pen)
 
     def given(self) -> Markup:
         """The network as the problem gives it."""
@@ -82,7 +84,7 @@ class NetworkFigures:
         before = self._svg(drawing, f"step-{number}-before", f"The circuit before step {number}")
         looks, legend = network_traces(step, network, self.display)
         staying = {one: look for one, look in looks.items() if one in step.network.junctions}
-        return StepFigures(Markup(traced(before, looks)), Markup(traced(after, staying)), legend)
+        return StepFigures(self._traced(before, looks), self._traced(after, staying), legend)
 
     def _before(self, number: int, step: NetworkStep) -> Network:
         """The network before a step: its own word for it, else that after the step before."""
@@ -105,7 +107,7 @@ class NetworkFigures:
     @cached_property
     def _places(self) -> Mapping[str, tuple[float, float]]:
         """Where the first figure has its junctions; the later ones keep to it."""
-        return places_of(self._given)
+        return self.pen.places(self._given)
 
     def _after(self, taught: TaughtStep) -> NetworkDrawing:
         step = _move(taught)
@@ -256,7 +258,10 @@ class NetworkFigures:
         return ValueText(shown.text, self.display.symbol(name), shown.sign, name.key)
 
     def _svg(self, drawing: NetworkDrawing, id: str, title: str) -> Markup:
-        return drawn(drawing, f"{self.prefix}-{id}", title)
+        return drawn(self.pen, drawing, f"{self.prefix}-{id}", title)
+
+    def _traced(self, svg: str, looks: Mapping[str, str]) -> Markup:
+        return Markup(self.pen.touched(svg, lambda drawn: traced(drawn, looks), looks))
 
 
 def _move(taught: TaughtStep) -> NetworkStep:

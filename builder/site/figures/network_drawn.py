@@ -4,20 +4,16 @@ from __future__ import annotations
 
 from markupsafe import Markup, escape
 
-from builder.figure.network import (
-    NetworkDrawing,
-    describe_network,
-    draw_network,
-    network_by_junction,
-)
+from builder.figure.network import NetworkDrawing, describe_network, network_by_junction
 from builder.quantity.names import Symbol
+from builder.site.figures.pen import Pen
 from builder.site.markup import symbol_html
 
 
-def drawn(drawing: NetworkDrawing, id: str, title: str) -> Markup:
+def drawn(pen: Pen, drawing: NetworkDrawing, id: str, title: str) -> Markup:
     """A figure; ``id`` starts every id in it."""
     described = describe_network(drawing)
-    return Markup(draw_network(drawing, id_prefix=id, title=title, description=described))
+    return Markup(pen.circuit(drawing, id=id, title=title, description=described))
 
 
 def in_sentences(drawing: NetworkDrawing) -> tuple[Markup, ...]:

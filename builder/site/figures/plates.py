@@ -14,6 +14,7 @@ from builder.lesson.relations.display import RelationsDisplay
 from builder.problem.relations.model import PlatePart, Plates
 from builder.quantity.exact import near_fraction
 from builder.quantity.names import Name
+from builder.site.figures.pen import INK, Pen
 from builder.site.figures.step_figures import StepFigures
 from builder.site.markup import symbol_html
 
@@ -29,17 +30,19 @@ class PlatesFigures:
         display: of what is drawn.
         plates: how they are built.
         prefix: starts every id in the figures, unique on the page.
+        pen: what draws them.
     """
 
     display: RelationsDisplay
     plates: Plates
     prefix: str
+    pen: Pen = INK
 
     @classmethod
-    def of(cls, lesson: Lesson, prefix: str, plates: Plates) -> PlatesFigures:
+    def of(cls, lesson: Lesson, prefix: str, plates: Plates, pen: Pen) -> PlatesFigures:
         """What draws the figures of a lesson."""
         assert isinstance(lesson.display, RelationsDisplay)
-        return cls(lesson.display, plates, prefix)
+        return cls(lesson.display, plates, prefix, pen)
 
     def given(self) -> Markup:
         """The plates as the problem gives them; before and after where a filling is put in."""
@@ -181,5 +184,6 @@ class PlatesFigures:
                 id_prefix=f"{self.prefix}-{id}",
                 title=title,
                 description=describe_plates(panel),
+                padded=self.pen.padded,
             )
         )

@@ -12,6 +12,7 @@ from builder.lesson.lesson import TaughtStep
 from builder.lesson.relations.display import RelationsDisplay
 from builder.quantity.formula import names_in
 from builder.quantity.names import Name
+from builder.site.figures.pen import INK, Pen
 from builder.site.figures.plates import PlatesFigures
 from builder.site.figures.step_figures import FigureMaker, StepFigures
 from builder.site.markup import symbol_html
@@ -31,12 +32,12 @@ class RelationsFigures:
     prefix: str
 
     @classmethod
-    def of(cls, lesson: Lesson, prefix: str, _symbols: str) -> FigureMaker:
+    def of(cls, lesson: Lesson, prefix: str, _symbols: str, pen: Pen = INK) -> FigureMaker:
         """What draws the figures of a lesson: of plates where it is about plates."""
         assert isinstance(lesson.display, RelationsDisplay)
         plates = lesson.display.solution.problem.plates
         if plates is not None:
-            return PlatesFigures.of(lesson, prefix, plates)
+            return PlatesFigures.of(lesson, prefix, plates, pen)
         return cls(lesson.display, prefix)
 
     def given(self) -> Markup:

@@ -14,7 +14,6 @@ from builder.figure import Label, ValueText
 from builder.figure.network import (
     Branch,
     NetworkDrawing,
-    places_of,
 )
 from builder.figure.network.request import VOLTAGE_SOURCE
 from builder.lesson import Lesson
@@ -24,6 +23,7 @@ from builder.lesson.stages.display import SWITCH, StagesDisplay
 from builder.quantity.names import Name
 from builder.quantity.show import show
 from builder.site.figures.network_drawn import drawn, in_sentences
+from builder.site.figures.pen import INK, Pen
 from builder.site.figures.step_figures import StepFigures
 from builder.site.figures.tracing import traced
 from builder.solution.stages.step import StagesMove, StagesStep
@@ -40,17 +40,19 @@ class StagesFigures:
         display: of what is drawn.
         prefix: starts every id in the figures, unique on the page.
         symbols: ``iec`` or ``ieee``.
+        pen: what draws them.
     """
 
     display: StagesDisplay
     prefix: str
     symbols: str = "iec"
+    pen: Pen = INK
 
     @classmethod
-    def of(cls, lesson: Lesson, prefix: str, symbols: str) -> StagesFigures:
+    def of(cls, lesson: Lesson, prefix: str, symbols: str, pen: Pen = INK) -> StagesFigures:
         """What draws the figures of a lesson in stages."""
         assert isinstance(lesson.display, StagesDisplay)
-        return cls(lesson.display, prefix, symbols)
+        return cls(lesson.display, prefix, symbols, pen)
 
     def given(self) -> Markup:
         """The circuit as the problem gives it."""
@@ -73,7 +75,8 @@ class StagesFigures:
         drawing = self._drawing(step.stage, taught.known, frozenset(step.members), step.kind)
         after = self._svg(drawing, f"step-{number}", f"The circuit after step {number}")
         legend = _legend(step, self.display) if looks else ()
-        return StepFigures(before, Markup(traced(after, looks)), legend)
+        after = Markup(self.pen.touched(after, lambda drawn: traced(drawn, looks), looks))
+        return StepFigures(before, after, legend)
 
     def _opens_stage(self, step: StagesStep) -> bool:
         first = next(s for s in self.display.solution.steps if s.stage == step.stage)
@@ -87,7 +90,7 @@ class StagesFigures:
     @cached_property
     def _places(self) -> Mapping[str, tuple[float, float]]:
         """Where the first figure has its junctions; the later ones keep to it."""
-        return places_of(self._given)
+        return self.pen.places(self._given)
 
     def _drawing(
         self,
@@ -143,11 +146,11 @@ class StagesFigures:
         return Branch(element.name, "capacitor", element.between, label, marked=marked,
                       polarity=polar, plates=self._plates(charge) if holds else None)  # fmt: skip
 
-    def _plates(self, charge: Name) -> tuple[str, str]:
+    def _plates(self, charge: Name) -> tuple[ValueText, ValueText]:
         size = show(abs(self.display.solution.values[charge]), "charge", self.display.digits)
         shown = self.display.shown(charge)
         text = shown.text.removeprefix("−") if charge in self.display.solution.givens else size.text
-        both = (f"+{text}", f"−{text}")
+        both = (ValueText(f"+{text}"), ValueText(f"−{text}"))
         return both if self.display.solution.values[charge] > 0 else both[::-1]
 
     def _found(self, name: Name) -> ValueText:
@@ -155,7 +158,7 @@ class StagesFigures:
         return ValueText(shown.text, self.display.symbol(name), shown.sign, name.key)
 
     def _svg(self, drawing: NetworkDrawing, id: str, title: str) -> Markup:
-        return drawn(drawing, f"{self.prefix}-{id}", title)
+        return drawn(self.pen, drawing, f"{self.prefix}-{id}", title)
 
 
 def _move(taught: TaughtStep) -> StagesStep:

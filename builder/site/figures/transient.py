@@ -21,7 +21,6 @@ from builder.figure.network import (
     Arrow,
     Branch,
     NetworkDrawing,
-    places_of,
 )
 from builder.figure.network.request import CURRENT_SOURCE, VOLTAGE_SOURCE
 from builder.figure.plot import draw_plot
@@ -34,6 +33,7 @@ from builder.problem.transient.moments import BEFORE, END, SEEN_RESISTANCE, STAR
 from builder.quantity.names import Name, Symbol
 from builder.site.figures.curve import described, plot_of
 from builder.site.figures.network_drawn import drawn, in_sentences
+from builder.site.figures.pen import INK, Pen
 from builder.site.figures.step_figures import StepFigures
 from builder.solution.transient.step import TransientMove, TransientStep
 
@@ -50,17 +50,19 @@ class TransientFigures:
         display: of what is drawn.
         prefix: starts every id in the figures, unique on the page.
         symbols: ``iec`` or ``ieee``.
+        pen: what draws them.
     """
 
     display: TransientDisplay
     prefix: str
     symbols: str = "iec"
+    pen: Pen = INK
 
     @classmethod
-    def of(cls, lesson: Lesson, prefix: str, symbols: str) -> TransientFigures:
+    def of(cls, lesson: Lesson, prefix: str, symbols: str, pen: Pen = INK) -> TransientFigures:
         """What draws the figures of a lesson on charging or discharging."""
         assert isinstance(lesson.display, TransientDisplay)
-        return cls(lesson.display, prefix, symbols)
+        return cls(lesson.display, prefix, symbols, pen)
 
     def given(self) -> Markup:
         """The circuit as it stands before the change."""
@@ -78,14 +80,15 @@ class TransientFigures:
         svg = self._svg(drawing, f"step-{number}", f"{_title(step)}, after step {number}")
         idle = self._idle(step)
         legend = self._legend(step, idle)
-        return StepFigures(Markup(""), Markup(_faded(str(svg), idle)), legend)
+        svg = Markup(self.pen.touched(svg, lambda drawn: _faded(drawn, idle), idle))
+        return StepFigures(Markup(""), svg, legend)
 
     def curve(self, course: Course) -> Markup:
         """The curve of the whole course."""
         return Markup(
             draw_plot(plot_of(course, self.display), id_prefix=f"{self.prefix}-curve",
                       title="The voltage against time",
-                      description=described(course, self.display))
+                      description=described(course, self.display), padded=self.pen.padded)
         )  # fmt: skip
 
     @cached_property
@@ -103,7 +106,7 @@ class TransientFigures:
     @cached_property
     def _places(self) -> Mapping[str, tuple[float, float]]:
         """Where the first figure has its junctions; the later ones keep to it."""
-        return places_of(self._given)
+        return self.pen.places(self._given)
 
     def _of(self, step: TransientStep, known: Collection[Name]) -> NetworkDrawing:
         circuit = self.display.solution.problem.circuit
@@ -220,7 +223,7 @@ class TransientFigures:
         return ((_IDLE_LOOK, say("no current: {all}", all=all_of)),)
 
     def _svg(self, drawing: NetworkDrawing, id: str, title: str) -> Markup:
-        return drawn(drawing, f"{self.prefix}-{id}", title)
+        return drawn(self.pen, drawing, f"{self.prefix}-{id}", title)
 
 
 def _title(step: TransientStep) -> str:

@@ -7,11 +7,12 @@ from dataclasses import dataclass
 from markupsafe import Markup, escape
 
 from builder.circuit.tree import leaves
-from builder.figure import Drawing, Label, ValueText, describe, describe_by_junction, draw
+from builder.figure import Drawing, Label, ValueText, describe, describe_by_junction
 from builder.lesson import Lesson
 from builder.lesson.lesson import TaughtStep
 from builder.lesson.relations.unknown import UnknownDisplay
 from builder.quantity.names import Name, Symbol
+from builder.site.figures.pen import INK, Pen
 from builder.site.figures.step_figures import StepFigures
 from builder.site.markup import symbol_html
 
@@ -24,17 +25,19 @@ class UnknownFigures:
         display: of what is drawn.
         prefix: starts every id in the figures, unique on the page.
         symbols: ``iec`` or ``ieee``.
+        pen: what draws them.
     """
 
     display: UnknownDisplay
     prefix: str
     symbols: str
+    pen: Pen = INK
 
     @classmethod
-    def of(cls, lesson: Lesson, prefix: str, symbols: str) -> UnknownFigures:
+    def of(cls, lesson: Lesson, prefix: str, symbols: str, pen: Pen = INK) -> UnknownFigures:
         """What draws the figures of a lesson."""
         assert isinstance(lesson.display, UnknownDisplay)
-        return cls(lesson.display, prefix, symbols)
+        return cls(lesson.display, prefix, symbols, pen)
 
     def given(self) -> Markup:
         """The circuit with what is given and what was measured."""
@@ -66,7 +69,9 @@ class UnknownFigures:
         label = self._source_label(known)
         drawing = Drawing(tree, law.element, labels, label, quantity, marked, self.symbols)
         described = describe(tree, law.element, labels, label, quantity)
-        svg = draw(drawing, id_prefix=f"{self.prefix}-{id}", title=title, description=described)
+        svg = self.pen.circuit(
+            drawing, id=f"{self.prefix}-{id}", title=title, description=described
+        )
         if source:
             mark = f'<g class="sw-source" data-source="{escape(source.name)}"'
             svg = svg.replace('<g class="sw-source"', mark, 1)

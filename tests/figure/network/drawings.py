@@ -198,7 +198,7 @@ def _dressed(branch: Branch, chance: random.Random) -> Branch:
         arrow = Arrow(chance.random() < 0.5, Symbol("I", branch.id[1:]), value)
         branch = replace(branch, arrow=arrow)
     if branch.kind == "capacitor" and chance.random() < 0.2:
-        branch = replace(branch, plates=("+24 µC", "−24 µC"))
+        branch = replace(branch, plates=(ValueText("+24 µC"), ValueText("−24 µC")))
     elif chance.random() < 0.15:
         branch = replace(branch, polarity=True)
     return branch

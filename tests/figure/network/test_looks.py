@@ -10,6 +10,7 @@ from fractions import Fraction
 import pytest
 
 from builder.figure.network import Arrow, NetworkDrawing, lay_out_network, places_of
+from builder.figure.request import ValueText
 from builder.figure.scene import Component, Scene
 from builder.quantity.names import Symbol
 from tests.figure.network.drawings import (
@@ -174,7 +175,7 @@ def test_arrows_plates_and_marks_keep_the_look() -> None:
             b,
             marked=True,
             arrow=Arrow(True, Symbol("I", b.id)),
-            plates=("+120 µC", "−120 µC") if b.kind == "capacitor" else None,
+            plates=(ValueText("+120 µC"), ValueText("−120 µC")) if b.kind == "capacitor" else None,
         )
         for b in asked.branches
     )

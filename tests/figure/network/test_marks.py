@@ -16,6 +16,7 @@ from builder.figure.network import (
     lay_out_network,
     places_of,
 )
+from builder.figure.request import ValueText
 from builder.figure.scene import Box, Component, Point, Scene
 from builder.quantity.names import Symbol
 from tests.figure.network.drawings import TYPICAL, drawing, full_drawing
@@ -132,7 +133,9 @@ def test_polarity_and_plates() -> None:
     """The + or the first plate's charge stands at the side of the branch's first junction."""
     asked = drawing("V0:a-b C1:b-a C2:a-b")
     branches = tuple(
-        replace(b, plates=("+24 µC", "−24 µC")) if b.id == "C1" else replace(b, polarity=True)
+        replace(b, plates=(ValueText("+24 µC"), ValueText("−24 µC")))
+        if b.id == "C1"
+        else replace(b, polarity=True)
         for b in asked.branches
     )
     scene = lay_out_network(replace(asked, branches=branches))

@@ -31,7 +31,7 @@ def test_more_than_elements_is_described() -> None:
     two = drawing("C1:a-b R1:a-b", 1, terminals=("a", "b"))
     arrow = Arrow(False, None, ValueText("2 mA", Symbol("I"), "≈"))
     branches = (
-        replace(two.branches[0], plates=("+3 µC", "−3 µC"), marked=True),
+        replace(two.branches[0], plates=(ValueText("+3 µC"), ValueText("−3 µC")), marked=True),
         replace(two.branches[1], arrow=arrow),
     )
     told = describe_network(replace(two, branches=branches))
