@@ -18,8 +18,6 @@ from builder.lesson.wrong_rule import Slip
 from builder.quantity.names import Name
 from builder.solution import Solution, Step
 
-MOST_WARNINGS = 5
-
 
 @dataclass(frozen=True)
 class TaughtStep:
@@ -167,11 +165,3 @@ def taught_steps(
             )
         )
     return tuple(taught)
-
-
-def worth_a_warning(slips: tuple[Slip, ...]) -> tuple[Slip, ...]:
-    """Each rule once, where it first bites."""
-    first: dict[str, Slip] = {}
-    for slip in slips:
-        first.setdefault(slip.rule.id, slip)
-    return tuple(first.values())[:MOST_WARNINGS]
