@@ -75,7 +75,7 @@ class NestFigures:
         )
 
     def _traced(self, svg: str, looks: Mapping[str, str]) -> Markup:
-        return Markup(self.pen.touched(svg, lambda drawn: traced(drawn, looks), looks))
+        return Markup(self.pen.touched(str(svg), lambda drawn: traced(drawn, looks), looks))
 
     def after(self, number: int, taught: TaughtStep) -> Markup:
         """The circuit after a step, with what is known by then."""

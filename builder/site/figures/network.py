@@ -261,7 +261,7 @@ class NetworkFigures:
         return drawn(self.pen, drawing, f"{self.prefix}-{id}", title)
 
     def _traced(self, svg: str, looks: Mapping[str, str]) -> Markup:
-        return Markup(self.pen.touched(svg, lambda drawn: traced(drawn, looks), looks))
+        return Markup(self.pen.touched(str(svg), lambda drawn: traced(drawn, looks), looks))
 
 
 def _move(taught: TaughtStep) -> NetworkStep:

@@ -75,7 +75,7 @@ class StagesFigures:
         drawing = self._drawing(step.stage, taught.known, frozenset(step.members), step.kind)
         after = self._svg(drawing, f"step-{number}", f"The circuit after step {number}")
         legend = _legend(step, self.display) if looks else ()
-        after = Markup(self.pen.touched(after, lambda drawn: traced(drawn, looks), looks))
+        after = Markup(self.pen.touched(str(after), lambda drawn: traced(drawn, looks), looks))
         return StepFigures(before, after, legend)
 
     def _opens_stage(self, step: StagesStep) -> bool:

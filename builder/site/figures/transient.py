@@ -80,7 +80,7 @@ class TransientFigures:
         svg = self._svg(drawing, f"step-{number}", f"{_title(step)}, after step {number}")
         idle = self._idle(step)
         legend = self._legend(step, idle)
-        svg = Markup(self.pen.touched(svg, lambda drawn: _faded(drawn, idle), idle))
+        svg = Markup(self.pen.touched(str(svg), lambda drawn: _faded(drawn, idle), idle))
         return StepFigures(Markup(""), svg, legend)
 
     def curve(self, course: Course) -> Markup:
