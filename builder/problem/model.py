@@ -11,6 +11,7 @@ from builder.circuit.mixed import MixedCircuit
 from builder.circuit.network import Network
 from builder.circuit.switching import Charged, Stage, Switch
 from builder.circuit.tree import Tree
+from builder.problem.varying.model import Keep, Vary
 from builder.quantity.measure import Measure
 from builder.quantity.names import Name
 
@@ -82,6 +83,8 @@ class Problem:
         words: the author's own words for steps, by step id.
         questions: the author's own questions.
         leave_out: the generated questions that are not wanted here, of ``GENERATED``.
+        vary: which other values the author wants; None for sensible ones.
+        keep: what must be so with other values as well.
         text: of the file, without a byte order mark; empty for a problem without a file.
     """
 
@@ -97,6 +100,8 @@ class Problem:
     words: Mapping[str, StepWords] = field(default_factory=dict)
     questions: tuple[OwnQuestion, ...] = ()
     leave_out: tuple[str, ...] = ()
+    vary: Vary | None = None
+    keep: Keep = field(default_factory=Keep)
     text: str = field(default="", compare=False, repr=False)
 
 

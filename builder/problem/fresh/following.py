@@ -3,36 +3,25 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from fractions import Fraction
 
-from builder.problem.fresh.stated import StatedValue, stated_values
-from builder.problem.fresh.writing import typed_like
 from builder.problem.model import Problem
+from builder.problem.varying.model import Follower
+from builder.problem.varying.stated import StatedValue, stated_values
+from builder.problem.varying.writing import typed_like
 from builder.quantity.exact import as_fraction
 from builder.quantity.measure import read_measure
 from builder.quantity.names import Name
 
 
-@dataclass(frozen=True)
-class Follower:
-    """A value that is always so many times another.
-
-    Attributes:
-        leader: the other value.
-        times: how often it is taken; 1 for equal values.
-    """
-
-    leader: Name
-    times: Fraction = Fraction(1)
-
-
 def follows(problem: Problem) -> Mapping[Name, Follower]:
     """The values that follow another one; no leader is a follower.
 
-    Values of one kind that are equal in the file stay equal: an author who writes them so speaks
-    of equal ones, and a method by symmetry would fall otherwise.
+    Where the author does not say what varies, values of one kind that are equal in the file stay
+    equal: who writes them so speaks of equal ones, and a method by symmetry would fall otherwise.
     """
+    if problem.vary is not None:
+        return problem.vary.follows
     leaders: dict[tuple[str, Fraction], Name] = {}
     found: dict[Name, Follower] = {}
     for value in stated_values(problem):

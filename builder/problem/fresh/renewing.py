@@ -6,9 +6,9 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from builder.problem.fresh.following import with_followers
-from builder.problem.fresh.stated import StatedValue, stated_values
 from builder.problem.model import Problem, Unit
 from builder.problem.reader import read_problem_text
+from builder.problem.varying.stated import StatedValue, stated_values
 from builder.quantity.exact import read_number
 from builder.quantity.measure import MeasureError, read_measure
 from builder.quantity.names import Name

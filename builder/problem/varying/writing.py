@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from builder.problem.fresh.stated import StatedValue
+from builder.problem.varying.stated import StatedValue
 from builder.quantity.exact import split_number
 from builder.quantity.measure import si_size
 
