@@ -22,7 +22,9 @@ REDUCTIONS = ("merge", "balance", "symmetry", "delta-star")
 METHODS = (*REDUCTIONS, "junctions", "loops", "superposition", "equivalent-source")
 """How an author may want a network of branches to be solved."""
 
-GENERATED = ("predict", "first-move", "order", "faulty-line")
+GENERATED = (
+    "predict", "pick", "ranking", "first-move", "order", "faulty-line", "what-if",
+)  # fmt: skip
 """The questions that a lesson gets without its author writing them, by the words for them in
 files: the prediction, and every maker of ``lesson.generated``."""
 
