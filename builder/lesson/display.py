@@ -63,6 +63,11 @@ class Display(ABC):
         """What the problem shows, to go on after “the”."""
         return "circuit"
 
+    @property
+    def directed(self) -> bool:
+        """Whether voltages, currents and charges are counted one way, so that minus can occur."""
+        return True
+
     def resolve(self, name: Name) -> Name:
         """The name under which a quantity is kept."""
         return self.solution.resolve(name)

@@ -81,29 +81,38 @@ class Slip:
         rule: the rule.
         wrong: what it finds.
         shown: the wrong number as shown.
-        tempting: why one falls for it, and for each of ``also``.
+        why: why one falls for this rule.
         also: other rules that lead to the same number here.
     """
 
     rule: WrongRule
     wrong: Wrong
     shown: Shown
-    tempting: Prose
+    why: Prose
     also: tuple[Slip, ...] = ()
 
     @property
     def sentence(self) -> Prose:
-        """What was done and the number it gives: “Adding C₁ and C₂ gives C_eq = 40.0 µF.”
+        """What was done and the number it gives: “Adding C₁ and C₂ gives C_eq = 40.0 µF.”"""
+        number = WrongNumber(self.rule.id, self.wrong.name, self.shown)
+        return self.leading_to(say("{symbol} {sign} {number}", symbol=SymbolOf(self.wrong.name),
+                                   sign=self.shown.sign, number=number))  # fmt: skip
+
+    def leading_to(self, what: Prose) -> Prose:
+        """What was done, as a sentence that ends in what it gives.
 
         Other ways to the same number follow: “…, and so does taking the average of C₁ and C₂.”
         """
         others = [other.wrong.happens for other in self.also]
         told = say(", and so {do} {others}", do="does" if len(others) == 1 else "do",
                    others=listed(others)) if others else ()  # fmt: skip
-        return say("{happens} gives {symbol} {sign} {number}{told}.",
-                   happens=capitalised(self.wrong.happens), symbol=SymbolOf(self.wrong.name),
-                   sign=self.shown.sign, told=told,
-                   number=WrongNumber(self.rule.id, self.wrong.name, self.shown))  # fmt: skip
+        return say("{happens} gives {what}{told}.", happens=capitalised(self.wrong.happens),
+                   what=what, told=told)  # fmt: skip
+
+    @property
+    def tempting(self) -> Prose:
+        """Why one falls for it, and for each other way to the same number."""
+        return sentences(*dict.fromkeys(slip.why for slip in (self, *self.also)))
 
     @property
     def rules(self) -> tuple[str, ...]:
@@ -126,25 +135,22 @@ def slips_of(display: Display, rules: Iterable[WrongRule]) -> tuple[Slip, ...]:
             shown = _shown_like(rounded, wrong, display.digits)
             if shown.text in (display.shown(wrong.name).text, rounded.text):
                 continue
-            if not _may_be(wrong, right):
+            if not _may_be(wrong, right, display):
                 continue
             alike = found.setdefault((wrong.name, shown.text), [])
             if all(rule.id != slip.rule.id for slip in alike):
                 alike.append(Slip(rule, wrong, shown, rule.tempting(wrong, display)))
-    return tuple(_together(alike[:MOST_TOGETHER]) for alike in found.values())
+    return tuple(replace(first, also=tuple(others[: MOST_TOGETHER - 1]))
+                 for first, *others in found.values())  # fmt: skip
 
 
-def _together(alike: list[Slip]) -> Slip:
-    first, *others = alike
-    told = tuple(dict.fromkeys(slip.tempting for slip in alike))
-    return replace(first, tempting=sentences(*told), also=tuple(others))
-
-
-def _may_be(wrong: Wrong, right: Exact) -> bool:
+def _may_be(wrong: Wrong, right: Exact, display: Display) -> bool:
     """Whether the sign of a wrong value is one that such a quantity can have."""
     sign = sign_of(wrong.value)
     if sign is not None and sign >= 0:
         return True
+    if not display.directed:
+        return False
     return wrong.name.quantity in SIGNED or sign_of(right) not in (1, 0)
 
 
@@ -153,7 +159,8 @@ def worth_a_warning(slips: tuple[Slip, ...]) -> tuple[Slip, ...]:
 
     Each rule is shown where it first bites. The first rule comes first; then always the one
     whose quantity has been warned of least, so that five ways to get one value wrong do not push
-    everything else aside. A slip of the pen only helps out where there is little else.
+    everything else aside. A slip of the pen only helps out where there is little else, and is
+    not told beside a misconception.
     """
     first: dict[str, Slip] = {}
     for slip in slips:
@@ -166,7 +173,11 @@ def worth_a_warning(slips: tuple[Slip, ...]) -> tuple[Slip, ...]:
         told = {id for slip in chosen for id in slip.rules}
         waiting = [slip for slip in waiting if slip.rule.id not in told]
     of_the_pen = [slip for slip in first.values() if slip.rule.arithmetic]
-    return (*chosen, *of_the_pen[: int(len(chosen) < FEW_WARNINGS)])
+    told_alone = [
+        replace(slip, also=tuple(other for other in slip.also if not other.rule.arithmetic))
+        for slip in chosen
+    ]
+    return (*told_alone, *of_the_pen[: int(len(chosen) < FEW_WARNINGS)])
 
 
 def _shown_like(right: Shown, wrong: Wrong, digits: int) -> Shown:

@@ -8,6 +8,7 @@ import pytest
 from sympy import Integer, Rational
 
 from builder.lesson.display import Display
+from builder.lesson.kinds import display_of
 from builder.lesson.nest.display import NestDisplay
 from builder.lesson.prose import say
 from builder.lesson.wrong_rule import (
@@ -17,15 +18,29 @@ from builder.lesson.wrong_rule import (
     slips_of,
     worth_a_warning,
 )
+from builder.problem import read_problem_text
 from builder.quantity.exact import Exact
 from builder.quantity.formula import Ref, Sum
 from builder.quantity.names import Name
+from builder.solution import solve
 from builder.solution.nest.solve import solve_nest
+from tests.lesson.stages.stories import LIKE
 from tests.lesson.telling import asking, name_of, plain, series
 from tests.lesson.test_sentences import Kind, blemishes
 
 # 2 Ω and 4 Ω across 12 V: 6 Ω, 2 A, 4 V and 8 V, 8 W and 16 W.
 CHAIN = asking(series("R1", "R2"), "12 V", values={"R1": "2 ohm", "R2": "4 ohm"})
+NETWORK = """\
+title: Two sources
+circuit:
+  branches:
+    E1: {emf: 12 V, between: [a, g]}
+    E2: {emf: 6 V, between: [b, g]}
+    R1: {resistance: 4 ohm, between: [a, c]}
+    R2: {resistance: 6 ohm, between: [c, b]}
+    R3: {resistance: 1 ohm, between: [c, g]}
+find: [current: all, voltage: all]
+"""
 
 
 def display_of_chain() -> NestDisplay:
@@ -81,15 +96,28 @@ def test_a_rule_that_leads_to_one_number_twice_is_told_once() -> None:
         ("voltage:R1", Integer(4), []),
         ("voltage:R1", Rational(40001, 10000), []),
         ("voltage:R1", Rational(401, 100), ["4.01 V"]),
-        ("voltage:R1", Integer(-4), ["−4.00 V"]),
+        ("voltage:R1", Integer(-4), []),
         ("voltage:R1", Integer(0), ["0 V"]),
         ("power:R1", Integer(-8), []),
         ("resistance:total", Integer(-6), []),
     ],
 )
 def test_what_is_right_or_cannot_be_is_dropped(key: str, value: Exact, told: list[str]) -> None:
-    """A sign is wrong where it is counted one way; a resistance is never negative."""
+    """In a chain with one source everything runs its way, so that nothing is negative."""
     slips = slips_of(display_of_chain(), [rule("this", {key: value})])
+    assert [slip.shown.text for slip in slips] == told
+
+
+@pytest.mark.parametrize(
+    ("key", "told"),
+    [("current:R1", ["−7.00 A"]), ("voltage:R1", ["−7.00 V"]), ("energy:C1", [])],
+)
+def test_what_is_counted_one_way_can_be_wrong_by_its_sign(key: str, told: list[str]) -> None:
+    """A current against its arrow, but never an energy that is less than nothing."""
+    text = NETWORK if key.endswith("R1") else LIKE
+    display = display_of(solve(read_problem_text(text, "any.yml")))
+    key = key if key.endswith("R1") else f"{key}@1"
+    slips = slips_of(display, [rule("this", {key: Integer(-7)})])
     assert [slip.shown.text for slip in slips] == told
 
 
@@ -111,6 +139,14 @@ def test_a_formula_can_stand_for_another() -> None:
     short = {name_of("resistance:total"): Sum((Ref(Name("resistance", "R1")),))}
     found = {w.name.key: w.value for w in carried_on(display, step, short, say("forgetting"))}
     assert (found["resistance:total"], found["current:total"]) == (2, 6)
+
+
+def test_a_slip_of_the_pen_is_no_part_of_a_warning() -> None:
+    """It may lead to the same number, but a warning is of what one may really believe."""
+    pen = rule("pen", {"voltage:R1": Integer(5)}, arithmetic=True)
+    slips = slips_of(display_of_chain(), [rule("one", {"voltage:R1": Integer(5)}), pen])
+    assert [slip.rules for slip in slips] == [("one", "pen")]
+    assert [slip.rules for slip in worth_a_warning(slips)][:1] == [("one",)]
 
 
 def test_warnings_are_about_as_many_quantities_as_can_be() -> None:

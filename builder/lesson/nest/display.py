@@ -34,6 +34,11 @@ class NestDisplay(Display):
         return self.solution.naming
 
     @property
+    def directed(self) -> bool:
+        """A nest has one source, and everything runs its way."""
+        return False
+
+    @property
     def members(self) -> tuple[str, ...]:
         """The single elements, in the author's order."""
         return tuple(element.name for element in self.solution.problem.network.elements)

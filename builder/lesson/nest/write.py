@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from builder.lesson.general_mistakes import GENERAL_RULES
 from builder.lesson.lesson import Lesson, Row, Table, taught_steps
 from builder.lesson.nest.addup import add_up
 from builder.lesson.nest.caution import caution
@@ -43,7 +44,7 @@ class NestLesson(Lesson):
 def write_nest_lesson(solution: NestSolution) -> NestLesson:
     """Write the lesson of a solved nest."""
     display = NestDisplay(solution)
-    slips = slips_of(display, RULES)
+    slips = slips_of(display, (*RULES, *GENERAL_RULES))
     checks, rest = add_up(display)
     asked = limit_question(display)
     return NestLesson(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from builder.lesson.general_mistakes import GENERAL_RULES
 from builder.lesson.lesson import Lesson, taught_steps
 from builder.lesson.network.addup import add_up
 from builder.lesson.network.caution import caution
@@ -40,7 +41,7 @@ class NetworkLesson(Lesson):
 def write_network_lesson(solution: NetworkSolution) -> NetworkLesson:
     """Write the lesson of a solved network."""
     display = NetworkDisplay(solution)
-    slips = slips_of(display, RULES)
+    slips = slips_of(display, (*RULES, *GENERAL_RULES))
     checks, rest = add_up(display)
     return NetworkLesson(
         display=display,

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from builder.lesson.display import Display
-from builder.lesson.prose import NumberOf, Written, WrongNumber, capitalised, say
+from builder.lesson.prose import NumberOf, Written, WrongNumber, say, sentences
 from builder.lesson.questions.asked import asked_names
 from builder.lesson.questions.forms import ChoiceQuestion, Option, Question, TypedQuestion
 from builder.lesson.wrong_rule import Slip, step_finding
@@ -21,10 +21,8 @@ MOST_OPTIONS = 4
 def self_check(display: Display, slips: tuple[Slip, ...]) -> tuple[Question, ...]:
     """The self-check of a lesson: choices, typed answers, then the author's own questions."""
     asked = list(asked_names(display))
-    typed = [name for name in asked if not _given(name, display) and _is_number(name, display)]
-    # An expression cannot be typed, so that a choice asks for more of those.
-    most = MOST_CHOICES if typed else MOST_TYPED
-    choices = list(_choices(asked, display, slips))[:most]
+    typed = [name for name in asked if not (_given(name, display) or display.names_itself(name))]
+    choices = list(_choices(asked, display, slips))[:MOST_CHOICES]
     chosen = {name for name, _ in choices}
     fresh = [name for name in typed if name not in chosen]
     # What takes the place of a generated question is asked there.
@@ -45,10 +43,6 @@ def _given(name: Name, display: Display) -> bool:
     return name in display.solution.givens
 
 
-def _is_number(name: Name, display: Display) -> bool:
-    return not is_symbolic(display.solution.values[name])
-
-
 def _step_id(name: Name, display: Display) -> str | None:
     step = step_finding(name, display.solution)
     return step.id if step else None
@@ -58,9 +52,8 @@ def _choices(
     asked: list[Name], display: Display, slips: tuple[Slip, ...]
 ) -> Iterator[tuple[Name, ChoiceQuestion]]:
     """A choice for each quantity that at least two mistakes get wrong, richest first."""
-    by_name: dict[Name, list[Slip]] = {}
-    for slip in slips:
-        by_name.setdefault(slip.wrong.name, []).append(slip)
+    by_name = {name: _of_different_rules([slip for slip in slips if slip.wrong.name == name])
+               for name in dict.fromkeys(slip.wrong.name for slip in slips)}  # fmt: skip
     ranked = sorted(
         (name for name in by_name if len(by_name[name]) >= 2 and not _given(name, display)),
         key=lambda name: (name not in asked, -len(by_name[name])),
@@ -73,6 +66,14 @@ def _choices(
         yield name, _choice(name, by_name[name][: MOST_OPTIONS - 1], display)
 
 
+def _of_different_rules(slips: list[Slip]) -> list[Slip]:
+    """The first slip of each rule; of all slips of the pen one only, at the end."""
+    first = {slip.rule.id: slip for slip in reversed(slips)}
+    kept = [slip for slip in slips if first[slip.rule.id] is slip]
+    of_the_pen = [slip for slip in kept if slip.rule.arithmetic]
+    return [*(slip for slip in kept if not slip.rule.arithmetic), *of_the_pen[:1]]
+
+
 def _choice(name: Name, slips: list[Slip], display: Display) -> ChoiceQuestion:
     right = Option(
         (NumberOf(name),), True, say("Yes: {what} is {number}.",
@@ -81,8 +82,7 @@ def _choice(name: Name, slips: list[Slip], display: Display) -> ChoiceQuestion:
     wrong = [
         Option(
             (WrongNumber(slip.rule.id, name, slip.shown),), False,
-            say("{happens} gives this. {why}",
-                happens=capitalised(slip.wrong.happens), why=slip.tempting),
+            sentences(slip.leading_to(say("this")), slip.tempting),
         )
         for slip in slips
     ]  # fmt: skip

@@ -9,6 +9,7 @@ from functools import cached_property
 from builder.circuit.law import SERIES
 from builder.circuit.tree import Group, Tree, groups
 from builder.lesson.display import Display, Mention
+from builder.lesson.general_mistakes import GENERAL_RULES
 from builder.lesson.lesson import Lesson, Row, Table, taught_steps
 from builder.lesson.nest.addup import add_up
 from builder.lesson.nest.caution import caution
@@ -41,6 +42,11 @@ class UnknownDisplay(Display):
     def nest(self) -> NestDisplay:
         """How the nest is written."""
         return NestDisplay(self.solution.nest)
+
+    @property
+    def directed(self) -> bool:
+        """A nest has one source, and everything runs its way."""
+        return False
 
     @property
     def members(self) -> tuple[str, ...]:
@@ -157,7 +163,7 @@ def plan(display: UnknownDisplay) -> Prose:
 def write_unknown_lesson(solution: UnknownSolution) -> Lesson:
     """Write the lesson of a nest with unknown elements."""
     display = UnknownDisplay(solution)
-    slips = slips_of(display, RULES)
+    slips = slips_of(display, (*RULES, *GENERAL_RULES))
     checks, rest = add_up(display.nest)
     return Lesson(
         display=display,

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from builder.lesson.general_mistakes import GENERAL_RULES
 from builder.lesson.lesson import Lesson, Row, Table, taught_steps
 from builder.lesson.prose import SymbolOf, say
 from builder.lesson.questions import find_list, self_check
@@ -26,7 +27,7 @@ _SECOND = {
 def write_relations_lesson(solution: RelationsSolution) -> Lesson:
     """Write the lesson of solved relations."""
     display = RelationsDisplay(solution)
-    slips = slips_of(display, RULES)
+    slips = slips_of(display, (*RULES, *GENERAL_RULES))
     checks, rest = add_up(display)
     return Lesson(
         display=display,

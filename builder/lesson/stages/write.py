@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from builder.lesson.general_mistakes import GENERAL_RULES
 from builder.lesson.lesson import Lesson, taught_steps
 from builder.lesson.questions import self_check
 from builder.lesson.stages.addup import add_up
@@ -21,7 +22,7 @@ from builder.solution.stages.solve import StagesSolution
 def write_stages_lesson(solution: StagesSolution) -> Lesson:
     """Write the lesson of a solved problem in stages."""
     display = StagesDisplay(solution)
-    slips = slips_of(display, RULES)
+    slips = slips_of(display, (*RULES, *GENERAL_RULES))
     checks, rest = add_up(display)
     return Lesson(
         display=display,

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 
 from builder.lesson.caution import Caution, caution_of_charged
+from builder.lesson.general_mistakes import GENERAL_RULES
 from builder.lesson.lesson import Lesson, taught_steps
 from builder.lesson.questions import self_check
 from builder.lesson.transient.addup import add_up
@@ -36,7 +37,7 @@ class TransientLesson(Lesson):
 def write_transient_lesson(solution: TransientSolution) -> TransientLesson:
     """Write the lesson of a solved circuit."""
     display = TransientDisplay(solution)
-    slips = slips_of(display, RULES)
+    slips = slips_of(display, (*RULES, *GENERAL_RULES))
     checks, rest = add_up(display)
     return TransientLesson(
         display=display,

@@ -72,11 +72,6 @@ WORKED = [
     ("area-prefix", plates_problem("{area: 8 cm^2, gap: 1 mm}"), "C", "708 pF"),
     ("area-prefix", plates_problem("{area: 80 cm^2, gap: 2 mm}"), "C", "3.54 nF"),
     ("area-prefix", plates_problem("{area: 500 mm^2, gap: 1 mm}"), "C", "4.43 nF"),
-    # A factor of a thousand.
-    ("prefix-slipped", plates_problem("{area: 8 cm^2, gap: 1 mm}"), "C", "7.08 nF"),
-    ("prefix-slipped", plates_problem("{area: 80 cm^2, gap: 2 mm}"), "C", "35.4 nF"),
-    ("prefix-slipped", relations_problem("V: 12 V; C: 1 uF; U: energy", ENERGY, "U"), "U",
-     "72.0 mJ"),
 ]  # fmt: skip
 
 

@@ -53,9 +53,6 @@ WORKED = [
     ("half-dropped", LIKE, "energy:C1@0", 48 * 12 * MICRO),
     ("half-dropped", CHARGING, "energy:C1@1", 60 * 10 * MICRO),
     ("half-dropped", UNLIKE, "energy:C2@1", 10 * 5 * MICRO),
-    ("prefix-slipped", LIKE, "charge:C1@1", 32000 * MICRO),
-    ("prefix-slipped", CHARGING, "energy:V0@1", 600000 * MICRO),
-    ("prefix-slipped", CHAIN, "charge:C1@1", 42000 * MICRO),
 ]
 
 

@@ -95,18 +95,6 @@ def _area_prefix_why(wrong: Wrong, display: RelationsDisplay) -> Prose:
                "times 0.001 m.")  # fmt: skip
 
 
-def _prefix_slipped(display: RelationsDisplay) -> Iterator[Wrong]:
-    for name, step in found_names(display):
-        if name.quantity in ("capacitance", "charge", "energy") and name.of.isidentifier():
-            yield Wrong(name, display.solution.values[name] * 1000, step.id,
-                        say("slipping by one prefix"))  # fmt: skip
-
-
-def _prefix_slipped_why(wrong: Wrong, display: RelationsDisplay) -> Prose:
-    return say("Each prefix is a factor of a thousand, and one is lost easily when several meet. "
-               "Write the powers of ten out once and count.")  # fmt: skip
-
-
 FACTOR_RULES: tuple[WrongRule, ...] = (
     WrongRule("half-dropped", "University Physics Volume 2 (OpenStax), chapter 10, a printed "
               "answer shows the formula without the ½", "Leaving out the ½",
@@ -115,6 +103,4 @@ FACTOR_RULES: tuple[WrongRule, ...] = (
               _root_forgotten_why, _root_forgotten),
     WrongRule("area-prefix", "common practice, no source", "Squaring the unit but not its prefix",
               _area_prefix_why, _area_prefix),
-    WrongRule("prefix-slipped", "common practice, no source", "Slipping by a prefix",
-              _prefix_slipped_why, _prefix_slipped),
 )  # fmt: skip

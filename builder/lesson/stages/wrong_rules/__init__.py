@@ -1,10 +1,10 @@
 """Known misconceptions about charged capacitors, each with the number that it leads to."""
 
-from builder.lesson.stages.wrong_rules.energies import ENERGY_RULES, PREFIX_RULES
+from builder.lesson.stages.wrong_rules.energies import ENERGY_RULES
 from builder.lesson.stages.wrong_rules.sharing import SHARING_RULES
 from builder.lesson.wrong_rule import Slip, WrongRule, slips_of
 
-RULES: tuple[WrongRule, ...] = (*SHARING_RULES, *ENERGY_RULES, *PREFIX_RULES)
+RULES: tuple[WrongRule, ...] = (*SHARING_RULES, *ENERGY_RULES)
 """Every wrong rule; the likelier ones come first."""
 
 __all__ = ["RULES", "Slip", "WrongRule", "slips_of"]

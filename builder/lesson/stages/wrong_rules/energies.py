@@ -42,18 +42,6 @@ def _half_dropped_why(_wrong: Wrong, _display: StagesDisplay) -> Prose:
                "whole, so half of that is stored.")  # fmt: skip
 
 
-def _prefix_slipped(display: StagesDisplay) -> Iterator[Wrong]:
-    for name, step in found_names(display):
-        if name.quantity in ("charge", "energy"):
-            value = abs(display.solution.values[name]) * 1000
-            yield Wrong(name, value, step.id, say("slipping by one prefix"))
-
-
-def _prefix_slipped_why(_wrong: Wrong, _display: StagesDisplay) -> Prose:
-    return say("Each prefix is a factor of a thousand, and one is lost easily when several meet "
-               "in a product. Write the powers of ten out once and count.")  # fmt: skip
-
-
 ENERGY_RULES: tuple[WrongRule, ...] = (
     WrongRule("no-loss-on-charging", "University Physics Volume 2 (OpenStax), 8.3, for what the "
               "battery delivers; the mistake common practice, no source",
@@ -61,8 +49,4 @@ ENERGY_RULES: tuple[WrongRule, ...] = (
     WrongRule("half-dropped", "University Physics Volume 2 (OpenStax), chapter 10, a printed "
               "answer shows the formula without the ½", "Leaving out the ½",
               _half_dropped_why, _half_dropped),
-)  # fmt: skip
-PREFIX_RULES: tuple[WrongRule, ...] = (
-    WrongRule("prefix-slipped", "common practice, no source", "Slipping by a prefix",
-              _prefix_slipped_why, _prefix_slipped),
 )  # fmt: skip
