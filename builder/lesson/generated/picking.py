@@ -10,18 +10,12 @@ from collections.abc import Callable, Collection
 
 import networkx
 
-from builder.lesson.generated.view import View, turn, view_of
-from builder.lesson.lesson import Lesson
+from builder.lesson.generated.view import View
 from builder.lesson.prose import Prose, listed, say
 from builder.lesson.questions.forms import Pickable, PickQuestion
+from builder.lesson.turn import turn
 
 FEWEST = 2
-
-
-def pick(lesson: Lesson) -> PickQuestion | None:
-    """The question of a lesson on a nest or a network, or None where it has too few elements."""
-    view = view_of(lesson)
-    return None if view is None else pick_of(view)
 
 
 def pick_of(view: View) -> PickQuestion | None:
@@ -100,7 +94,8 @@ def in_one_chain(view: View) -> dict[str, list[str]] | None:
     Returns:
         None if some element carries nothing because it closes no loop.
     """
-    parts = {one.name: one.between for one in (*view.network.elements, *view.network.sources)}
+    parts = {one.name: one.between for one in view.network.elements}
+    parts |= {one.name: one.between for one in view.network.sources}
     if not view.network.sources:
         # What looks into the circuit closes the loop as a source would.
         parts[""] = view.network.terminals

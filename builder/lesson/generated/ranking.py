@@ -9,10 +9,10 @@ from itertools import combinations, pairwise
 import networkx
 
 from builder.lesson.generated.grounds import BY_VALUE, NESTED, TIES, Compared, compared, told
-from builder.lesson.generated.view import View, turn, view_of
-from builder.lesson.lesson import Lesson
-from builder.lesson.prose import Prose, SymbolOf, say, sentences
+from builder.lesson.generated.view import View
+from builder.lesson.prose import Prose, SymbolOf, say
 from builder.lesson.questions.forms import Ranked, RankingQuestion, RankingReason
+from builder.lesson.turn import turn
 from builder.quantity.exact import Exact
 from builder.quantity.kinds import KINDS
 from builder.quantity.names import Name
@@ -42,12 +42,6 @@ class Choice:
         grounds = {pair.ground for pair in self.pairs}
         ties, nested = bool(grounds & TIES), bool(grounds & NESTED)
         return 0 if ties and len(grounds) > 1 else 1 if nested else 2
-
-
-def ranking(lesson: Lesson) -> RankingQuestion | None:
-    """The ranking of a lesson's elements, or None where none is decided by the circuit alone."""
-    view = view_of(lesson)
-    return None if view is None else ranking_of(view)
 
 
 def ranking_of(view: View) -> RankingQuestion | None:
@@ -120,11 +114,12 @@ def _question(choice: Choice, view: View) -> RankingQuestion:
         )
         for pairs in alike.values()
     )
+    names = tuple(Name(quantity, name) for name in members)
     ask = say("Rank {named} by the {noun} {word}, the largest first. Equal ones "
               "share a place.",
               named=view.display.elements(members), noun=KINDS[quantity].noun,
               word=_WORDS[quantity])  # fmt: skip
-    return RankingQuestion(ask, items, reasons, _in_order(members, place, quantity), None)
+    return RankingQuestion(ask, items, reasons, in_order(names, place), None)
 
 
 _WORDS = {
@@ -133,10 +128,10 @@ _WORDS = {
 }  # fmt: skip
 
 
-def _in_order(members: tuple[str, ...], place: list[int], quantity: str) -> Prose:
-    """``Q₁ > Q₂ = Q₃``."""
-    ranked = sorted(zip(place, range(len(members)), members, strict=True))
-    told: Prose = (SymbolOf(Name(quantity, ranked[0][2])),)
+def in_order(names: tuple[Name, ...], place: list[int]) -> Prose:
+    """``Q₁ > Q₂ = Q₃``: quantities by their places."""
+    ranked = sorted(zip(place, range(len(names)), names, strict=True))
+    told: Prose = (SymbolOf(ranked[0][2]),)
     for (before, _, _), (here, _, name) in pairwise(ranked):
-        told = (*told, " = " if before == here else " > ", SymbolOf(Name(quantity, name)))
-    return sentences(told)
+        told = (*told, " = " if before == here else " > ", SymbolOf(name))
+    return told

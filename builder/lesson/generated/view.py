@@ -6,11 +6,8 @@ values: the same page with other numbers then asks the same.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property
-from typing import TypeVar
-from zlib import crc32
 
 from builder.circuit.between import NotSeriesParallel, find_tree
 from builder.circuit.law import PARALLEL, Law
@@ -24,8 +21,6 @@ from builder.lesson.prose import SymbolOf
 from builder.lesson.relations.unknown import UnknownDisplay
 from builder.lesson.vocabulary import Vocabulary, vocabulary
 from builder.quantity.names import Name
-
-_Item = TypeVar("_Item")
 
 
 @dataclass(frozen=True)
@@ -106,17 +101,6 @@ def _tree_of(network: Network) -> Tree | None:
         return find_tree(between, network.sources[0].between)
     except NotSeriesParallel:
         return None
-
-
-def turn(slug: str, about: str, items: Sequence[_Item]) -> _Item:
-    """One of several things, the same for the same problem whatever its numbers are.
-
-    Args:
-        slug: of the problem.
-        about: what is chosen, so that one problem does not always get the first of everything.
-        items: at least one.
-    """
-    return items[crc32(f"{about}/{slug}".encode()) % len(items)]
 
 
 @dataclass(frozen=True)

@@ -9,14 +9,14 @@ from sympy import Integer
 
 from builder.circuit.law import Law
 from builder.circuit.network import Network
-from builder.lesson.generated.view import View, turn, view_of
+from builder.lesson.generated.view import View
 from builder.lesson.generated.what_if.changes import Change, changed, supposed
 from builder.lesson.generated.what_if.reasons import reason, temptation, what_is_seen
 from builder.lesson.generated.what_if.spots import Spot, Why, spots
-from builder.lesson.lesson import Lesson
 from builder.lesson.network.what_if import solved
 from builder.lesson.prose import say, sentences
 from builder.lesson.questions.forms import ChoiceQuestion, Option
+from builder.lesson.turn import turn
 from builder.quantity.exact import Exact
 from builder.quantity.names import TOTAL, Name
 from builder.quantity.symbolic import sign_of
@@ -29,14 +29,8 @@ _TWICE = (Why.BALANCED, Why.HELD)
 """Nothing changes, against all expectation: asked about more often."""
 
 
-def what_if(lesson: Lesson) -> ChoiceQuestion | None:
-    """The question what a change would do, or None where the circuit alone answers none."""
-    view = view_of(lesson)
-    return None if view is None else what_if_of(view)
-
-
 def what_if_of(view: View) -> ChoiceQuestion | None:
-    """The same for a circuit."""
+    """The question what a change would do, or None where the circuit alone answers none."""
     spot = chosen(view)
     return None if spot is None else question(spot, view)
 

@@ -7,7 +7,7 @@ from enum import Enum
 
 from sympy import Integer
 
-from builder.circuit.law import Law
+from builder.circuit.law import PARALLEL, Law
 from builder.circuit.network import Element, Network, Source
 from builder.lesson.generated.view import View
 from builder.lesson.network.what_if import without
@@ -39,7 +39,7 @@ class Change:
 
     def more(self, law: Law) -> bool:
         """Whether the place of the element then has more of its value, such as resistance."""
-        resistive = law.weight(Integer(2)) < 1
+        resistive = law.adds_in != PARALLEL
         eases = {How.TAKEN_OUT: False, How.WIRE: True, How.BESIDE: True, How.BEHIND: False}
         if self.how in eases:
             return eases[self.how] != resistive
@@ -47,7 +47,7 @@ class Change:
 
     def eases(self, law: Law) -> bool:
         """Whether more then flows there at the same voltage."""
-        return self.more(law) != (law.weight(Integer(2)) < 1)
+        return self.more(law) == (law.adds_in == PARALLEL)
 
 
 def changed(network: Network, law: Law, change: Change) -> Network:

@@ -1,0 +1,1 @@
+"""Generated questions on circuits whose switches change: charging, and stage by stage."""
