@@ -1,0 +1,207 @@
+"""Other numbers for a solved problem, best first."""
+
+from __future__ import annotations
+
+import hashlib
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass, replace
+
+import numpy as np
+from numpy.typing import NDArray
+
+from builder.quantity.arrays import Floats
+from builder.quantity.clean import UNCLEAN, digits_of
+from builder.quantity.formula import Ref
+from builder.quantity.names import Name
+from builder.quantity.symbolic import is_symbolic
+from builder.solution.fresh.confirming import confirmed
+from builder.solution.fresh.course import course_of, numbers_of
+from builder.solution.fresh.grid import Grid, Places, grid_of
+from builder.solution.fresh.sieve import Mesh, Sifted, sift
+from builder.solution.fresh.variety import Variety
+from builder.solution.fresh.wanted import Wanted, asked_of, wanted_of
+from builder.solution.solution import Solution
+
+WHOLE_GRID = 40_000
+"""A grid of so many sets is looked through whole; of a larger one, samples of that size are."""
+MOST_SAMPLES = 3
+MOST_SETS = 24
+_POOL_FOR_EACH = 16
+"""Variety is chosen from so many sets for each that is wanted …"""
+_ENOUGH_FOR_EACH = 4
+"""… and no further sample is taken if there are so many good ones."""
+_TRIES_FOR_EACH = 4
+"""So many sets are solved exactly at most for each that is wanted."""
+
+
+def fresh_solutions(
+    solution: Solution,
+    *,
+    most: int = MOST_SETS,
+    tells: Callable[[Solution], bool] | None = None,
+) -> Iterator[Solution]:
+    """The same problem with other numbers, solved by the same moves; the best ones first.
+
+    Best is what is as clean as the problem's own numbers: answers first, then all numbers of its
+    steps. Of these the stream takes what differs most from what came before. Each set is solved
+    exactly by both methods before it is handed out. The same problem gets the same stream always.
+
+    Args:
+        solution: with the problem's own values.
+        most: after how many the stream ends at the latest.
+        tells: what else a set has to be good for, such as wrong rules that have to lead to
+            numbers of their own; None if nothing.
+
+    Raises:
+        Disagreement: if the two methods differ in any quantity of a set.
+        CheckFailed: if a check does not hold of a set.
+    """
+    yield from solutions_with(solution, wanted_of(solution.problem, tells), most=most)
+
+
+def solutions_with(solution: Solution, wanted: Wanted, *, most: int) -> Iterator[Solution]:
+    """The same stream for other wishes than the author's; see ``fresh_solutions``."""
+    if any(map(is_symbolic, solution.values.values())):
+        return
+    grid = grid_of(solution.problem, wanted.choices, loose=wanted.loose)
+    if not grid.axes:
+        return
+    pool = _pool(solution, grid, wanted, most)
+    if pool is None:
+        return
+    variety = pool.variety(solution)
+    tries = _TRIES_FOR_EACH * most
+    while most and tries and (row := variety.best()) is not None:
+        tries -= 1
+        typed = grid.typed(pool.places[row - 1])
+        other = confirmed(solution, typed, pool.digits_of(row - 1), wanted)
+        if other is None:
+            variety.leave(row)
+        else:
+            variety.take(row)
+            most -= 1
+            yield other
+
+
+@dataclass(frozen=True)
+class _Pool:
+    """Good sets.
+
+    Attributes:
+        grid: what they are made of.
+        places: which choices each set is made of.
+        names: the numbers that count.
+        digits: how many significant digits tell each, a row for each set.
+        answers: the values of what is asked, a row for each set.
+        asked: what is asked.
+        tiers: how many numbers are less clean than in the problem, answers counting most.
+    """
+
+    grid: Grid
+    places: Places
+    names: tuple[Name, ...]
+    digits: NDArray[np.int8]
+    answers: Floats
+    asked: tuple[Name, ...]
+    tiers: NDArray[np.int64]
+
+    def digits_of(self, row: int) -> dict[Name, int]:
+        """How many significant digits tell each number of a set."""
+        return dict(zip(self.names, self.digits[row].tolist(), strict=True))
+
+    def variety(self, solution: Solution) -> Variety:
+        """These sets after the problem's own."""
+        grid = self.grid
+        columns = [np.array([float(v) for v in axis.values])[self.places[:, i]]
+                   for i, axis in enumerate(grid.axes)]  # fmt: skip
+        own = [float(axis.first) for axis in grid.axes]
+        given = _logarithms(np.vstack([own, np.column_stack(columns)]))
+        own = [float(solution.values[name]) for name in self.asked]
+        answers = _logarithms(np.vstack([own, self.answers]))
+        roots = _roots(solution, self.asked)
+        asked = [name in roots for name in self.names]
+        burden = self.digits[:, asked].mean(axis=1) if any(asked) else np.zeros(len(self.places))
+        burden = burden + 0.5 * self.digits.mean(axis=1) if self.names else burden
+        return Variety(grid, given, np.hstack([given, answers]), np.append(0, self.tiers),
+                       np.append(0.0, burden))  # fmt: skip
+
+
+def _logarithms(values: Floats) -> Floats:
+    with np.errstate(divide="ignore"):
+        return np.where(values == 0, 0.0, np.log(np.abs(values)))
+
+
+def _pool(solution: Solution, grid: Grid, wanted: Wanted, most: int) -> _Pool | None:
+    """The best sets of the grid, or of samples of it."""
+    course = course_of(solution, grid, wanted)
+    own = {name: digits_of(solution.values[name]) for name in numbers_of(solution)}
+    limits = {name: max(wanted.digits, digits) for name, digits in own.items()}
+    firm: frozenset[Name] = frozenset()
+    if wanted.firm is not None:
+        firm = frozenset(_roots(solution, asked_of(solution)))
+        limits |= dict.fromkeys(firm, wanted.firm)
+    enough = _POOL_FOR_EACH * most
+    parts: list[_Pool] = []
+    for places in _looked_through(solution, grid):
+        found = sift(grid, places, course, Mesh(limits, enough, firm))
+        if found.count:
+            parts.append(_best(found, solution, grid, limits, enough))
+        if sum(np.count_nonzero(part.tiers == 0) for part in parts) >= _ENOUGH_FOR_EACH * most:
+            break
+    return _joined(parts, enough) if parts else None
+
+
+def _roots(solution: Solution, names: Sequence[Name]) -> set[Name]:
+    """The quantities whose values these are: what is carried over stands under its first name."""
+    lines = {line.name: line.formula for step in solution.every_step for line in step.lines}
+
+    def root(name: Name) -> Name:
+        formula = lines.get(name)
+        return root(formula.name) if isinstance(formula, Ref) else name
+
+    return set(map(root, names))
+
+
+def _looked_through(solution: Solution, grid: Grid) -> Iterator[Places]:
+    if grid.size <= WHOLE_GRID:
+        yield grid.chunk(0, grid.size)
+        return
+    seed = hashlib.sha256(solution.problem.slug.encode()).digest()[:8]
+    generator = np.random.Generator(np.random.PCG64(int.from_bytes(seed)))
+    for _ in range(MOST_SAMPLES):
+        yield grid.sample(generator, WHOLE_GRID)
+
+
+def _best(
+    found: Sifted, solution: Solution, grid: Grid, limits: dict[Name, int], most: int
+) -> _Pool:
+    """The best of what was found, ties in the order of the sets."""
+    names = tuple(found.digits)
+    digits = np.column_stack([found.digits[name] for name in names]) if names else (
+        np.zeros((found.count, 0), np.int8)
+    )  # fmt: skip
+    asked = tuple(name for name in asked_of(solution) if name in found.sets.values)
+    roots = _roots(solution, asked)
+    over = digits > np.array([limits[name] for name in names], np.int8)
+    weights = np.array([len(names) + 1 if name in roots else 1 for name in names], np.int64)
+    tiers = over @ weights
+    rank = tiers * (UNCLEAN * weights.sum() + 1) + digits @ weights
+    rows = np.argsort(rank, kind="stable")[:most]
+    answers = np.column_stack([found.column(name)[rows] for name in asked]) if asked else (
+        np.zeros((len(rows), 0))
+    )  # fmt: skip
+    return _Pool(grid, found.places[rows], names, digits[rows], answers, asked, tiers[rows])
+
+
+def _joined(parts: list[_Pool], most: int) -> _Pool:
+    """Several lots as one, the best tiers first."""
+    first = parts[0]
+    tiers = np.concatenate([part.tiers for part in parts])
+    rows = np.argsort(tiers, kind="stable")[:most]
+    return replace(
+        first,
+        places=np.concatenate([part.places for part in parts])[rows],
+        digits=np.concatenate([part.digits for part in parts])[rows],
+        answers=np.concatenate([part.answers for part in parts])[rows],
+        tiers=tiers[rows],
+    )
