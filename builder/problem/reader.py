@@ -33,6 +33,7 @@ from builder.problem.typed import (
     refuse_unknown_keys,
     whole_number,
 )
+from builder.problem.varying.reading import read_wishes
 
 _KEYS = keys_of(ProblemShape)
 _SLUG = re.compile(r"(?!(?:index|by-objective)$)\w[\w-]*", re.IGNORECASE)
@@ -52,21 +53,24 @@ def read_problem(path: Path, *, unit: Unit | None = None, name: str | None = Non
     """
     faults = Faults(name or str(path))
     text = decode(_bytes_of(path, faults), faults)
-    return _problem(text, faults, path, unit)
+    return _problem(text, faults, path, unit, with_wishes=True)
 
 
-def read_problem_text(text: str, path_name: str, unit: Unit | None = None) -> Problem:
+def read_problem_text(
+    text: str, path_name: str, unit: Unit | None = None, *, with_wishes: bool = True
+) -> Problem:
     """Read a problem from the text of its file.
 
     Args:
         text: YAML.
         path_name: how faults name the file; gives the slug.
         unit: as for ``read_problem``.
+        with_wishes: whether what it says of other numbers is read too; no page needs it.
 
     Raises:
         FaultyFile: with all faults, in the order of the file.
     """
-    return _problem(text, Faults(path_name), Path(path_name), unit)
+    return _problem(text, Faults(path_name), Path(path_name), unit, with_wishes=with_wishes)
 
 
 def read_unit(path: Path, *, folder: str = "problems") -> Unit:
@@ -107,14 +111,19 @@ def _bytes_of(path: Path, faults: Faults) -> bytes:
         raise faults.as_error() from None
 
 
-def _problem(text: str, faults: Faults, path: Path, unit: Unit | None) -> Problem:
+def _problem(
+    text: str, faults: Faults, path: Path, unit: Unit | None, *, with_wishes: bool
+) -> Problem:
     if not _SLUG.fullmatch(path.stem):
         faults.add(START, f"the file name {quoted(path.name)}",
                    "letters, digits, hyphens and underscores, not index or by-objective",
                    "Rename the file: its name becomes the address of the page.")  # fmt: skip
     text = text.removeprefix("\ufeff")
     root = compose(text, faults)
-    problem = _Reading(root, text, faults, unit).problem(path)
+    reading = _Reading(root, text, faults, unit)
+    problem = reading.problem(path)
+    if with_wishes:
+        problem = reading.with_wishes(problem)
     faults.stop()
     assert problem is not None
     return problem
@@ -156,6 +165,10 @@ class _Reading:
             "text": self.text,
         }
         return None if len(faults) else body.problem(common)
+
+    def with_wishes(self, problem: Problem | None) -> Problem | None:
+        """The problem with what its file says of other numbers."""
+        return read_wishes(problem, self.root, self.text, self.faults)
 
     def _level(self) -> str:
         entry = self.root.get("level")

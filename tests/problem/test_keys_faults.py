@@ -57,8 +57,8 @@ from tests.problem.samples import NEST, changed, faults_of
             [
                 '1:1: found the key "titel"; expected title, level, objectives, '
                 "scenario, circuit, measured, quantities, plates, relations, stages, change, "
-                "find, digits, plan, words, questions or "
-                "leave-out. Did you mean "
+                "find, digits, plan, words, questions, "
+                "leave-out, vary or keep. Did you mean "
                 '"title"?'
             ],
             id="misspelled-key",
@@ -70,8 +70,8 @@ from tests.problem.samples import NEST, changed, faults_of
             [
                 '7:1: found the key "author"; expected title, level, objectives, '
                 "scenario, circuit, measured, quantities, plates, relations, stages, change, "
-                "find, digits, plan, words, questions or "
-                "leave-out. Delete the "
+                "find, digits, plan, words, questions, "
+                "leave-out, vary or keep. Delete the "
                 "key, or check its spelling."
             ],
             id="unknown-key",

@@ -3,8 +3,8 @@
 from builder.problem.fresh.choosing import choices
 from builder.problem.fresh.following import follows, with_followers
 from builder.problem.fresh.renewing import renewed, rewritten
-from builder.problem.fresh.spelled import spelled_values
 from builder.problem.varying.model import Follower, Keep, Vary
+from builder.problem.varying.spelled import spelled_values
 from builder.problem.varying.stated import StatedValue, stated_values
 
 __all__ = [

@@ -6,8 +6,8 @@ from collections.abc import Mapping
 
 from builder.problem.fresh.following import follows
 from builder.problem.fresh.sensible import fitting_series, sensible
-from builder.problem.fresh.spelled import is_spelled, spelled_values
 from builder.problem.model import Problem
+from builder.problem.varying.spelled import is_spelled, spelled_values
 from builder.problem.varying.stated import StatedValue, stated_values
 from builder.quantity.exact import as_fraction
 from builder.quantity.names import Name

@@ -5,12 +5,14 @@ from __future__ import annotations
 from collections.abc import Mapping
 from fractions import Fraction
 
+from builder.problem.gathering import START, Faults
+from builder.problem.located import Text
 from builder.problem.model import Problem
+from builder.problem.relations.quantities import read_stated
 from builder.problem.varying.model import Follower
 from builder.problem.varying.stated import StatedValue, stated_values
-from builder.problem.varying.writing import typed_like
+from builder.problem.varying.writing import unit_of
 from builder.quantity.exact import as_fraction
-from builder.quantity.measure import read_measure
 from builder.quantity.names import Name
 
 
@@ -47,5 +49,8 @@ def with_followers(problem: Problem, new: Mapping[Name, str]) -> dict[Name, str]
 def _following(value: StatedValue, leading: str, follower: Follower, problem: Problem) -> str:
     if follower.times == 1:
         return leading
-    led = as_fraction(read_measure(leading).value) * follower.times
-    return typed_like(led, value, problem.text)
+    read = read_stated(Text(leading, START), Faults(""))
+    if read is None:
+        raise ValueError(f"{leading!r} is no value")
+    led = as_fraction(read.value) * follower.times
+    return unit_of(value, problem.text).typed(led)

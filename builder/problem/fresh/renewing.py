@@ -62,7 +62,7 @@ def renewed(problem: Problem, new: Mapping[Name, str], unit: Unit | None = None)
     Args:
         problem: read from a file.
         new: what is typed in the places of some of ``stated_values``.
-        unit: as for ``read_problem``; the problem's digits stay without one.
+        unit: as for ``read_problem``; without one, what the problem has from its unit stays.
 
     Raises:
         FaultyFile: if the problem cannot have these values.
@@ -71,5 +71,8 @@ def renewed(problem: Problem, new: Mapping[Name, str], unit: Unit | None = None)
     """
     stated = stated_values(problem)
     text = rewritten(problem.text, stated, with_followers(problem, new))
-    read = read_problem_text(text, problem.path, unit)
-    return replace(read, slug=problem.slug, digits=problem.digits)
+    read = read_problem_text(text, problem.path, unit, with_wishes=False)
+    read = replace(read, slug=problem.slug, vary=problem.vary, keep=problem.keep)
+    if unit is not None:
+        return read
+    return replace(read, digits=problem.digits, leave_out=problem.leave_out)

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from fractions import Fraction
 
 from builder.problem.varying.stated import StatedValue
-from builder.problem.varying.writing import decimal, unit_typed
+from builder.problem.varying.writing import TypedUnit, decimal, unit_of
 from builder.quantity.exact import as_fraction, split_number
 from builder.quantity.series import decade, is_preferred, preferred
 
@@ -52,7 +52,7 @@ def fitting_series(values: Iterable[StatedValue], text: str) -> dict[str, str]:
 
 def _number(value: StatedValue, text: str) -> Fraction:
     """The number that was typed before the unit, without its sign."""
-    return abs(as_fraction(value.measure.value)) / unit_typed(value, text)[1]
+    return abs(as_fraction(value.measure.value)) / unit_of(value, text).size
 
 
 def _is_round(number: Fraction) -> bool:
@@ -75,11 +75,13 @@ def sensible(value: StatedValue, text: str, series: str | None) -> tuple[str, ..
     held = value.of_material or value.name.quantity in _HELD or amount == 0
     if held or not _IN_DIGITS.fullmatch(split_number(own)[0]):
         return (own,)
-    rest, size = unit_typed(value, text)
+    unit = unit_of(value, text)
     number = _number(value, text)
     sign = "-" if amount < 0 else ""
-    numbers = _numbers(value, number, size, series)
-    typed = {near: f"{sign}{decimal(near)}{rest}" for near in numbers if _as_long(near, number)}
+    numbers = _numbers(value, number, unit, series)
+    typed = {
+        near: f"{sign}{decimal(near)}{unit.text}" for near in numbers if _as_long(near, number)
+    }
     typed[number] = own
     return tuple(typed[near] for near in sorted(typed))
 
@@ -90,13 +92,13 @@ def _as_long(near: Fraction, number: Fraction) -> bool:
 
 
 def _numbers(
-    value: StatedValue, number: Fraction, size: Fraction, series: str | None
+    value: StatedValue, number: Fraction, unit: TypedUnit, series: str | None
 ) -> list[Fraction]:
     least, most = number / WIDEST, number * WIDEST
     if series is not None:
         return [number, *preferred(series, least, most)]
     if value.name.quantity == "voltage":
-        volts = number * size
+        volts, size = number * unit.size, unit.size
         most = min(most, max(number, _HARMLESS / size))
         if volts in _SUPPLIES:
             return [v / size for v in _SUPPLIES if least <= v / size <= most]

@@ -12,14 +12,15 @@ from builder.problem.shape.circuit import (
     ItemShape,
     StageShape,
 )
-from builder.problem.shape.files import (
+from builder.problem.shape.files import SYMBOLS, ProblemShape, UnitShape
+from builder.problem.shape.keys import (
     FEWEST_DIGITS,
+    ID_PATTERN,
     MOST_DIGITS,
-    SYMBOLS,
-    ProblemShape,
-    UnitShape,
+    NAME_PATTERN,
+    Shape,
+    keys_of,
 )
-from builder.problem.shape.keys import ID_PATTERN, NAME_PATTERN, Shape, keys_of
 from builder.problem.shape.relations import (
     FillingShape,
     PartShape,
@@ -27,6 +28,7 @@ from builder.problem.shape.relations import (
     QuantityShape,
     RelationShape,
 )
+from builder.problem.shape.varying import KeepShape
 from builder.problem.shape.words import ChoiceShape, QuestionShape, StepWordsShape
 
 __all__ = [
@@ -42,6 +44,7 @@ __all__ = [
     "ElementShape",
     "FillingShape",
     "ItemShape",
+    "KeepShape",
     "PartShape",
     "PlatesShape",
     "ProblemShape",

@@ -8,11 +8,11 @@ from pydantic import ConfigDict, Field
 
 from builder.problem.model import GENERATED, LEVELS
 from builder.problem.shape.circuit import ChangeShape, CircuitShape, StageShape
-from builder.problem.shape.keys import Shape
+from builder.problem.shape.keys import FEWEST_DIGITS, MOST_DIGITS, Shape
 from builder.problem.shape.relations import PlatesShape, QuantityShape, RelationShape
+from builder.problem.shape.varying import KeepShape, Vary
 from builder.problem.shape.words import QuestionShape, StepWordsShape
 
-FEWEST_DIGITS, MOST_DIGITS = 1, 10
 SYMBOLS = ("iec", "ieee")
 
 Asked = str | list[str] | Annotated[dict[str, str | list[str]], Field(min_length=1)]
@@ -123,6 +123,24 @@ class ProblemShape(Shape):
         alias="leave-out",
         description="Generated questions that you do not want on this page.",
         examples=[["order", "predict"]],
+    )
+    vary: Vary | None = Field(
+        None,
+        description="Which other values the page may have under “fresh numbers”: for each a list, "
+        "a range with a step, a series E3, E6, E12 or E24 of standard values (a decade round the "
+        "value, or from … to …), or another value with a number. What is not named stays. Without "
+        "this key, sensible values are found; none for no fresh numbers.",
+        examples=[
+            {"C1": "E12", "C2": ["4.7 uF", "10 uF"], "V0": "6 V to 24 V step 3 V"},
+            {"R1": "E24 from 100 ohm to 1 kohm", "R2": "2*R1"},
+            "none",
+        ],
+    )
+    keep: KeepShape | None = Field(
+        None,
+        description="What must be so with other values as well: digits of results, a range for a "
+        "kind of quantity that is asked for, wrong rules that must be told apart, the same order.",
+        examples=[{"digits": 3, "charge": "1 uC to 1 mC", "order": "same"}],
     )
 
 

@@ -9,6 +9,8 @@ from pydantic import BaseModel, ConfigDict, Field
 NAME_PATTERN = r"^[A-Za-z][A-Za-z0-9_]{0,11}$"
 ID_PATTERN = r"^[A-Za-z0-9][A-Za-z0-9-]*$"
 
+FEWEST_DIGITS, MOST_DIGITS = 1, 10
+
 _NUMBER_AND_UNIT = r"[+]?[0-9.].*[^0-9.\s]"
 _BETWEEN = r"[0-9.\s()*·×/+^-]"
 _LETTER = r"[A-Za-z](?:_[A-Za-z0-9]{1,10})?"

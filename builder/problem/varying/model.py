@@ -42,14 +42,14 @@ class Keep:
 
     Attributes:
         digits: asked values end within so many significant digits; None leaves it open.
-        ranges: the least and the largest size of what is asked, by the kind of quantity, in SI
-            units, both positive.
-        apart: the ids of wrong rules whose value must be told from the right one, each with its
+        ranges: the least and the largest size of a quantity that is asked for, in SI units, both
+            positive.
+        apart: the ids of wrong rules whose number must be told from the right one, each with its
             line and column.
         same_order: whether given values of a kind stay in the same order by size.
     """
 
     digits: int | None = None
-    ranges: Mapping[str, tuple[Fraction, Fraction]] = field(default_factory=dict)
+    ranges: Mapping[Name, tuple[Fraction, Fraction]] = field(default_factory=dict)
     apart: Mapping[str, tuple[int, int]] = field(default_factory=dict)
     same_order: bool = False

@@ -76,7 +76,16 @@ def _stated_in(text: str, whole: str) -> tuple[StatedValue, ...]:
         text: of the file.
         whole: the name of the equivalent of the whole circuit.
     """
-    root = compose(text, Faults(""))
+    return stated_in(compose(text, Faults("")), whole)
+
+
+def stated_in(root: Map, whole: str = TOTAL) -> tuple[StatedValue, ...]:
+    """What a file states, as far as it can be read, in its order.
+
+    Args:
+        root: all of the file.
+        whole: the name of the equivalent of the whole circuit.
+    """
     found = [*_of_circuit(root), *_measured(root, whole), *_quantities(root), *_plates(root)]
     return tuple(sorted(found, key=lambda stated: stated.start))
 

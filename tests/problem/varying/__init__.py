@@ -1,0 +1,1 @@
+"""Tests of what an author says of other numbers."""
