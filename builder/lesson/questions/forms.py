@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from typing import ClassVar
 
 from builder.lesson.prose import Prose
+from builder.lesson.questions.step_forms import FaultyLineQuestion, OrderQuestion
 from builder.quantity.names import Name
 
 
@@ -148,5 +149,12 @@ class PickQuestion:
     look_at: str | None
 
 
-Question = TypedQuestion | ChoiceQuestion | RankingQuestion | PickQuestion
+Question = (
+    TypedQuestion
+    | ChoiceQuestion
+    | RankingQuestion
+    | PickQuestion
+    | OrderQuestion
+    | FaultyLineQuestion
+)
 """Any question of a lesson."""
