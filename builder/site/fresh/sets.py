@@ -1,13 +1,34 @@
-"""The sets of other values that a problem's page can be given."""
+"""The sets of other values that a problem's page can be given: those that change nothing else.
+
+A set is solved and taught anew in full, and its page is written as the problem's own page is. It
+fits if both have the same forms, steps and figures, so that texts, attributes and pieces of text
+alone differ.
+"""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+import re
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, field
+from itertools import islice
 
-from builder.lesson import Lesson
+from markupsafe import Markup
+
+from builder.lesson import Lesson, write_lesson
 from builder.problem.model import Unit
+from builder.site.fresh.aligning import Aligner, Change, DoesNotFitError
+from builder.site.fresh.pens import Lister, too_wide
+from builder.site.fresh.tokens import Node, key_of, roots_of, tokens_of
+from builder.site.page import FRESH, PARTS, ProblemPage
+from builder.solution import Solution
+from builder.solution.fresh import fresh_solutions
 
 MOST_SETS = 24
+MOST_TRIED = 72
+_MOST_TOLD = 6
+
+COMPARED = tuple(part for part in PARTS if part.id != "onward")
+"""The parts of a page that are about its numbers."""
 
 
 @dataclass(frozen=True)
@@ -23,6 +44,43 @@ class FreshLesson:
     lesson: Lesson
 
 
+@dataclass
+class Listed:
+    """A page whose figures are listed instead of drawn.
+
+    Attributes:
+        parts: the tokens of each part, by its id.
+        lister: what listed its figures.
+    """
+
+    parts: Mapping[str, list[str]]
+    lister: Lister
+    _roots: dict[str, tuple[Node, ...]] = field(default_factory=dict)
+
+    def roots(self, id: str) -> tuple[Node, ...]:
+        """The elements of a part that lie in no other."""
+        if id not in self._roots:
+            self._roots[id] = roots_of(self.parts[id])
+        return self._roots[id]
+
+
+@dataclass(frozen=True)
+class Sets:
+    """A page, and the sets that fit it.
+
+    Attributes:
+        first: the page as it is written.
+        lessons: the sets, in order.
+        changes: what each set changes, by the part.
+        listers: what listed the figures of each set.
+    """
+
+    first: Listed
+    lessons: tuple[FreshLesson, ...]
+    changes: tuple[Mapping[str, Change], ...]
+    listers: tuple[Lister, ...]
+
+
 def fresh_lessons(lesson: Lesson, unit: Unit) -> tuple[FreshLesson, ...]:
     """The sets that a problem's page offers, in order.
 
@@ -33,4 +91,105 @@ def fresh_lessons(lesson: Lesson, unit: Unit) -> tuple[FreshLesson, ...]:
     Returns:
         At most ``MOST_SETS``; none where no other values fit.
     """
-    return ()
+    page = ProblemPage(lesson, unit, lesson.solution.problem.slug)
+    return sets_of(page, fresh_solutions(lesson.solution, most=MOST_TRIED)).lessons
+
+
+def sets_of(page: ProblemPage, solutions: Iterable[Solution]) -> Sets:
+    """Those of other solutions that fit a page, each with what it changes.
+
+    Args:
+        page: as it is written.
+        solutions: the same problem with other values.
+    """
+    first: Listed | None = None
+    lessons: list[FreshLesson] = []
+    changes: list[Mapping[str, Change]] = []
+    listers: list[Lister] = []
+    for solution in islice(solutions, MOST_TRIED):
+        # Where there are no other values, nothing is listed at all.
+        first = first or listed(page, page.lesson)
+        lesson = write_lesson(solution)
+        other = listed(page, lesson)
+        try:
+            change = _change(first, other)
+        except DoesNotFitError:
+            continue
+        if change in changes or not any(part.texts for part in change.values()):
+            continue
+        lessons.append(FreshLesson(len(lessons) + 1, lesson))
+        changes.append(change)
+        listers.append(other.lister)
+        if len(lessons) == MOST_SETS:
+            break
+    return Sets(first or Listed({}, Lister()), tuple(lessons), tuple(changes), tuple(listers))
+
+
+def listed(page: ProblemPage, lesson: Lesson) -> Listed:
+    """The page with a lesson's numbers, its figures listed."""
+    lister = Lister()
+    whole = ProblemPage(lesson, page.unit, page.prefix, pen=lister)
+    parts = {part.id: tokens_of(str(part_of(whole, part.id))) for part in COMPARED}
+    return Listed(parts, lister)
+
+
+def part_of(page: ProblemPage, id: str) -> Markup:
+    """A part of a page, the bar of fresh numbers among them."""
+    if id == FRESH:
+        return page.filled("parts/fresh.html", says=givens_told(page.lesson))
+    return page.part(next(part for part in PARTS if part.id == id))
+
+
+def givens_told(lesson: Lesson) -> str:
+    """The values of a lesson in a line: ``C₁ = 4.7 µF, V₀ = 9 V``."""
+    display = lesson.display
+    names = [name for name in lesson.solution.givens if not display.names_itself(name)]
+    told = [
+        f"{display.symbol(name).text} {shown.sign} {shown.text}"
+        for name in names[:_MOST_TOLD]
+        for shown in (display.shown(name),)
+    ]
+    return ", ".join([*told, "…"] if len(names) > _MOST_TOLD else told)
+
+
+def _change(first: Listed, other: Listed) -> Mapping[str, Change]:
+    """What another set changes in each part.
+
+    Raises:
+        DoesNotFitError: if it does not fit.
+    """
+    if first.lister.shapes != other.lister.shapes or too_wide(first.lister, other.lister):
+        raise DoesNotFitError
+    if any(_options_alike("".join(tokens)) for tokens in other.parts.values()):
+        raise DoesNotFitError
+    return {id: _change_of(id, first, other) for id in first.parts}
+
+
+def _change_of(id: str, first: Listed, other: Listed) -> Change:
+    own, its = first.parts[id], other.parts[id]
+    if len(own) == len(its):
+        pairs = enumerate(zip(own, its, strict=True))
+        texts = {at: token for at, (one, token) in pairs if one != token}
+        if all(at % 2 == 0 or _same_tag(own[at], token) for at, token in texts.items()):
+            return Change(texts)
+    return Aligner(own, first.roots(id)).change(its, other.roots(id))
+
+
+def _same_tag(own: str, other: str) -> bool:
+    return not own.startswith("</") and not other.startswith("</") and key_of(own) == key_of(other)
+
+
+_FORM = re.compile(r"<form\b.*?</form>", re.DOTALL)
+_OPTION = re.compile(r'<label class="sw-option">(.*?)</label>', re.DOTALL)
+
+
+def _options_alike(html: str) -> bool:
+    """Whether two options of a question say the same."""
+    forms = ([*_said(form)] for form in _FORM.findall(html))
+    return any(len(said) > len(set(said)) for said in forms)
+
+
+def _said(form: str) -> Iterator[str]:
+    """What the options of a form say."""
+    for option in _OPTION.findall(form):
+        yield " ".join(Markup(option).striptags().split())
