@@ -13,11 +13,10 @@ from builder.site.fresh.columns import Columns, Texts
 from builder.site.fresh.marking import found_again
 from builder.site.fresh.merging import Merged, Piece, Targets, Where
 from builder.site.fresh.pens import Marker, rooms_for
-from builder.site.fresh.sets import COMPARED, MOST_TRIED, Sets, part_of, sets_of
+from builder.site.fresh.sets import COMPARED, Sets, part_of, sets_of, solutions_for
 from builder.site.fresh.tokens import Tokens, marked, tokens_of, without
 from builder.site.page import FRESH, Part, ProblemPage
 from builder.solution import Solution
-from builder.solution.fresh import fresh_solutions
 
 VARIES, TAKES = "data-v", "data-x"
 """Mark elements of which something varies, and elements that take pieces in some sets."""
@@ -43,10 +42,7 @@ class FreshPage:
             page: as it is written.
             solutions: the same problem with other values; by default those found for it.
         """
-        lesson = page.lesson
-        found = (
-            fresh_solutions(lesson.solution, most=MOST_TRIED) if solutions is None else solutions
-        )
+        found = solutions_for(page.lesson) if solutions is None else solutions
         return cls(page, sets_of(page, found))
 
     def part(self, part: Part) -> Markup:

@@ -15,6 +15,7 @@ from itertools import islice
 from markupsafe import Markup
 
 from builder.lesson import Lesson, write_lesson
+from builder.lesson.apart import telling_apart
 from builder.problem.model import Unit
 from builder.site.fresh.aligning import Aligner, Change, DoesNotFitError
 from builder.site.fresh.pens import Lister, too_wide
@@ -24,7 +25,7 @@ from builder.solution import Solution
 from builder.solution.fresh import fresh_solutions
 
 MOST_SETS = 24
-MOST_TRIED = 72
+_MOST_TRIED = 72
 _MOST_TOLD = 6
 
 COMPARED = tuple(part for part in PARTS if part.id != "onward")
@@ -92,7 +93,20 @@ def fresh_lessons(lesson: Lesson, unit: Unit) -> tuple[FreshLesson, ...]:
         At most ``MOST_SETS``; none where no other values fit.
     """
     page = ProblemPage(lesson, unit, lesson.solution.problem.slug)
-    return sets_of(page, fresh_solutions(lesson.solution, most=MOST_TRIED)).lessons
+    return sets_of(page, solutions_for(lesson)).lessons
+
+
+def solutions_for(lesson: Lesson) -> Iterable[Solution]:
+    """The problem with other values, as its author wants them.
+
+    Args:
+        lesson: the problem as it is written.
+
+    Raises:
+        FaultyFile: if the author wants a wrong rule told apart that leads to no wrong number.
+    """
+    tells = telling_apart(lesson)
+    return fresh_solutions(lesson.solution, most=_MOST_TRIED, tells=tells)
 
 
 def sets_of(page: ProblemPage, solutions: Iterable[Solution]) -> Sets:
@@ -106,7 +120,7 @@ def sets_of(page: ProblemPage, solutions: Iterable[Solution]) -> Sets:
     lessons: list[FreshLesson] = []
     changes: list[Mapping[str, Change]] = []
     listers: list[Lister] = []
-    for solution in islice(solutions, MOST_TRIED):
+    for solution in islice(solutions, _MOST_TRIED):
         # Where there are no other values, nothing is listed at all.
         first = first or listed(page, page.lesson)
         lesson = write_lesson(solution)
