@@ -13,7 +13,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from builder.quantity.arrays import ManySets
-from builder.quantity.clean import rounded
+from builder.quantity.clean import UNCLEAN, digits_of, rounded
 from builder.quantity.exact import Exact
 from builder.quantity.formula import Exp, Ln, Ref, evaluate, every_part, names_in
 from builder.quantity.names import Name
@@ -84,8 +84,8 @@ def course_of(solution: Solution, grid: Grid, wanted: Wanted) -> Course:
         wanted: what they have to keep to.
     """
     ranges = dict(ranges_of(solution, wanted))
-    varied = {name for axis in grid.axes for name in (axis.name, *axis.followers)}
-    known = {*varied, *grid.fixed, *_constants(solution, varied)}
+    constants = _constants(solution, grid.varied)
+    known = {*grid.varied, *grid.fixed, *constants}
     parts: list[Line | Condition] = [*_differing(grid)]
     for step in _in_order(solution):
         for line in step.lines:
@@ -100,7 +100,7 @@ def course_of(solution: Solution, grid: Grid, wanted: Wanted) -> Course:
     if wanted.same_order:
         stated = [axis.name for axis in grid.axes]
         parts += _same_order(dict.fromkeys((*stated, *grid.fixed, *asked)), solution)
-    return Course(tuple(parts), _constants(solution, varied))
+    return Course(tuple(parts), constants)
 
 
 def numbers_of(solution: Solution) -> tuple[Name, ...]:
@@ -110,13 +110,12 @@ def numbers_of(solution: Solution) -> tuple[Name, ...]:
 
 
 def never_clean(solution: Solution, grid: Grid) -> frozenset[Name]:
-    """The numbers that hang on an exponential, a logarithm or an irrational constant.
+    """The numbers that hang on an exponential, a logarithm or an unclean constant such as ε₀.
 
-    Those whose own value is clean nevertheless count as well: it is clean by chance.
+    Where such a constant cancels, a number may be clean nevertheless.
     """
-    found = {name for name, value in solution.values.items()
-             if name in solution.givens and not value.is_Rational}  # fmt: skip
-    found |= {name for name, value in grid.fixed.items() if not value.is_Rational}
+    fixed = [name for name in solution.givens if name not in grid.varied]
+    found = {name for name in fixed if digits_of(solution.values[name]) == UNCLEAN}
     for step in solution.every_step:
         for line in step.lines:
             wild = any(isinstance(part, Exp | Ln) for part in every_part(line.formula))
@@ -125,7 +124,7 @@ def never_clean(solution: Solution, grid: Grid) -> frozenset[Name]:
     return frozenset(found)
 
 
-def _constants(solution: Solution, varied: set[Name]) -> dict[Name, float]:
+def _constants(solution: Solution, varied: frozenset[Name]) -> dict[Name, float]:
     """What is given without being stated, such as ε₀, and what starts at zero."""
     defined = {line.name for step in solution.every_step for line in step.lines}
     return {
@@ -151,14 +150,14 @@ def _names(statement: Statement) -> set[Name]:
 
 def _differing(grid: Grid) -> Iterator[Condition]:
     """Values of one kind that differ in the problem stay different."""
-    for one, other in combinations(grid.axes, 2):
-        if one.name.quantity == other.name.quantity and one.first != other.first:
-            pair = (one.name, other.name)
-            yield Condition(Why.DIFFERENT, pair, _unequal(*pair))
-    for axis in grid.axes:
-        for name, value in grid.fixed.items():
-            if name.quantity == axis.name.quantity and value != axis.first:
-                yield Condition(Why.DIFFERENT, (axis.name, name), _unequal(axis.name, name))
+    stated = [(axis.name, axis.first, n) for n, axis in enumerate(grid.axes)]
+    stated += [(name, axis.first * times, n) for n, axis in enumerate(grid.axes)
+               for name, times in axis.followers.items()]  # fmt: skip
+    stated += [(name, value, -1) for name, value in grid.fixed.items()]
+    for (one, value, group), (other, other_value, other_group) in combinations(stated, 2):
+        alike = one.quantity == other.quantity
+        if alike and group != other_group and value != other_value:
+            yield Condition(Why.DIFFERENT, (one, other), _unequal(one, other))
 
 
 def _unequal(one: Name, other: Name) -> Callable[[ManySets], Truths]:

@@ -61,6 +61,11 @@ class Grid:
         """How many sets there are."""
         return math.prod(len(axis.values) for axis in self.axes)
 
+    @property
+    def varied(self) -> frozenset[Name]:
+        """The values that vary, those that follow others included."""
+        return frozenset(name for axis in self.axes for name in (axis.name, *axis.followers))
+
     def chunk(self, start: int, stop: int) -> Places:
         """The sets from one position up to another, in the order of counting."""
         rest = np.arange(start, stop)
@@ -96,17 +101,14 @@ class Grid:
         return {axis.name: axis.typed[place] for axis, place in zip(self.axes, row, strict=True)}
 
 
-def grid_of(
-    problem: Problem, choices: Mapping[Name, tuple[str, ...]], *, loose: bool = False
-) -> Grid:
+def grid_of(problem: Problem, choices: Mapping[Name, tuple[str, ...]]) -> Grid:
     """What is to be looked through. Each value keeps its sign.
 
     Args:
         problem: with the file that states its values.
         choices: what each value may be, as typed; the values of other names stay.
-        loose: whether values that are equal in the file may differ.
     """
-    followers = {} if loose else follows(problem)
+    followers = follows(problem)
     axes: list[Axis] = []
     fixed: dict[Name, Exact] = {}
     for stated in stated_values(problem):

@@ -3,24 +3,26 @@
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
 
+from builder.problem.model import Problem
 from builder.quantity.arrays import Floats
 from builder.quantity.clean import UNCLEAN, digits_of
-from builder.quantity.formula import Ref
 from builder.quantity.names import Name
 from builder.quantity.symbolic import is_symbolic
 from builder.solution.fresh.confirming import confirmed
 from builder.solution.fresh.course import course_of, numbers_of
 from builder.solution.fresh.grid import Grid, Places, grid_of
+from builder.solution.fresh.roots import roots_of
 from builder.solution.fresh.sieve import Mesh, Sifted, sift
 from builder.solution.fresh.variety import Variety
 from builder.solution.fresh.wanted import Wanted, asked_of, wanted_of
 from builder.solution.solution import Solution
+from builder.solution.spelled import spelled_results
 
 WHOLE_GRID = 40_000
 """A grid of so many sets is looked through whole; of a larger one, samples of that size are."""
@@ -45,6 +47,7 @@ def fresh_solutions(
     Best is what is as clean as the problem's own numbers: answers first, then all numbers of its
     steps. Of these the stream takes what differs most from what came before. Each set is solved
     exactly by both methods before it is handed out. The same problem gets the same stream always.
+    It is empty where an own text of the author tells a result and no ``vary:`` says that it may.
 
     Args:
         solution: with the problem's own values.
@@ -56,6 +59,8 @@ def fresh_solutions(
         Disagreement: if the two methods differ in any quantity of a set.
         CheckFailed: if a check does not hold of a set.
     """
+    if solution.problem.vary is None and spelled_results(solution):
+        return
     yield from solutions_with(solution, wanted_of(solution.problem, tells), most=most)
 
 
@@ -63,7 +68,7 @@ def solutions_with(solution: Solution, wanted: Wanted, *, most: int) -> Iterator
     """The same stream for other wishes than the author's; see ``fresh_solutions``."""
     if any(map(is_symbolic, solution.values.values())):
         return
-    grid = grid_of(solution.problem, wanted.choices, loose=wanted.loose)
+    grid = grid_of(solution.problem, wanted.choices)
     if not grid.axes:
         return
     pool = _pool(solution, grid, wanted, most)
@@ -118,7 +123,7 @@ class _Pool:
         given = _logarithms(np.vstack([own, np.column_stack(columns)]))
         own = [float(solution.values[name]) for name in self.asked]
         answers = _logarithms(np.vstack([own, self.answers]))
-        roots = _roots(solution, self.asked)
+        roots = roots_of(solution, self.asked)
         asked = [name in roots for name in self.names]
         burden = self.digits[:, asked].mean(axis=1) if any(asked) else np.zeros(len(self.places))
         burden = burden + 0.5 * self.digits.mean(axis=1) if self.names else burden
@@ -138,7 +143,7 @@ def _pool(solution: Solution, grid: Grid, wanted: Wanted, most: int) -> _Pool | 
     limits = {name: max(wanted.digits, digits) for name, digits in own.items()}
     firm: frozenset[Name] = frozenset()
     if wanted.firm is not None:
-        firm = frozenset(_roots(solution, asked_of(solution)))
+        firm = roots_of(solution, asked_of(solution))
         limits |= dict.fromkeys(firm, wanted.firm)
     enough = _POOL_FOR_EACH * most
     parts: list[_Pool] = []
@@ -151,23 +156,17 @@ def _pool(solution: Solution, grid: Grid, wanted: Wanted, most: int) -> _Pool | 
     return _joined(parts, enough) if parts else None
 
 
-def _roots(solution: Solution, names: Sequence[Name]) -> set[Name]:
-    """The quantities whose values these are: what is carried over stands under its first name."""
-    lines = {line.name: line.formula for step in solution.every_step for line in step.lines}
-
-    def root(name: Name) -> Name:
-        formula = lines.get(name)
-        return root(formula.name) if isinstance(formula, Ref) else name
-
-    return set(map(root, names))
+def generator_for(problem: Problem) -> np.random.Generator:
+    """Numbers for samples, the same for a problem of that name always and everywhere."""
+    seed = hashlib.sha256(problem.slug.encode()).digest()[:8]
+    return np.random.Generator(np.random.PCG64(int.from_bytes(seed)))
 
 
 def _looked_through(solution: Solution, grid: Grid) -> Iterator[Places]:
     if grid.size <= WHOLE_GRID:
         yield grid.chunk(0, grid.size)
         return
-    seed = hashlib.sha256(solution.problem.slug.encode()).digest()[:8]
-    generator = np.random.Generator(np.random.PCG64(int.from_bytes(seed)))
+    generator = generator_for(solution.problem)
     for _ in range(MOST_SAMPLES):
         yield grid.sample(generator, WHOLE_GRID)
 
@@ -181,7 +180,7 @@ def _best(
         np.zeros((found.count, 0), np.int8)
     )  # fmt: skip
     asked = tuple(name for name in asked_of(solution) if name in found.sets.values)
-    roots = _roots(solution, asked)
+    roots = roots_of(solution, asked)
     over = digits > np.array([limits[name] for name in names], np.int8)
     weights = np.array([len(names) + 1 if name in roots else 1 for name in names], np.int64)
     tiers = over @ weights

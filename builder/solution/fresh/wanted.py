@@ -24,7 +24,6 @@ class Wanted:
         ranges: the least and the largest size of what is asked, in SI units.
         same_order: whether of any two quantities of one kind that are given or asked for the
             same one has to be the larger.
-        loose: whether values that are equal in the file may differ.
         tells: whether a set is good for what the search knows nothing of, such as wrong rules
             that have to lead to numbers of their own; None if nothing of that kind is wanted.
     """
@@ -34,7 +33,6 @@ class Wanted:
     firm: int | None = None
     ranges: Mapping[Name, tuple[Fraction, Fraction]] = field(default_factory=dict)
     same_order: bool = False
-    loose: bool = False
     tells: Callable[[Solution], bool] | None = None
 
 
