@@ -7,6 +7,8 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from typing import Any
 
+from sympy import Rational
+
 from builder.lesson.display import Display
 from builder.lesson.prose import (
     Prose,
@@ -17,12 +19,12 @@ from builder.lesson.prose import (
     say,
     sentences,
 )
-from builder.quantity.exact import Exact
+from builder.quantity.exact import Exact, near_fraction
 from builder.quantity.formula import Amount, Formula, every_part
 from builder.quantity.names import Name
 from builder.quantity.personal import as_formula
 from builder.quantity.show import Shown, ShownExpression, show, show_expression, show_in
-from builder.quantity.symbolic import sign_of
+from builder.quantity.symbolic import is_symbolic, sign_of
 from builder.solution import Solution, Step
 from builder.solution.altered import rerun
 
@@ -129,7 +131,7 @@ def slips_of(display: Display, rules: Iterable[WrongRule]) -> tuple[Slip, ...]:
     """
     found: dict[tuple[Name, str], list[Slip]] = {}
     for rule in rules:
-        for wrong in rule.find(display):
+        for wrong in map(_as_number, rule.find(display)):
             right = display.solution.values[wrong.name]
             rounded = show(right, wrong.name.quantity, display.digits)
             shown = _shown_like(rounded, wrong, display.digits)
@@ -142,6 +144,14 @@ def slips_of(display: Display, rules: Iterable[WrongRule]) -> tuple[Slip, ...]:
                 alike.append(Slip(rule, wrong, shown, rule.tempting(wrong, display)))
     return tuple(replace(first, also=tuple(others[: MOST_TOGETHER - 1]))
                  for first, *others in found.values())  # fmt: skip
+
+
+def _as_number(wrong: Wrong) -> Wrong:
+    """With a root or an exponential as a number right to sixty digits, far more than is shown."""
+    if isinstance(wrong.value, Rational) or is_symbolic(wrong.value):
+        return wrong
+    number = near_fraction(wrong.value)
+    return replace(wrong, value=Rational(number.numerator, number.denominator))
 
 
 def _may_be(wrong: Wrong, right: Exact, display: Display) -> bool:
@@ -157,14 +167,16 @@ def _may_be(wrong: Wrong, right: Exact, display: Display) -> bool:
 def worth_a_warning(slips: tuple[Slip, ...]) -> tuple[Slip, ...]:
     """A few slips of different rules, about quantities as different as can be.
 
-    Each rule is shown where it first bites. The first rule comes first; then always the one
-    whose quantity has been warned of least, so that five ways to get one value wrong do not push
-    everything else aside. A slip of the pen only helps out where there is little else, and is
-    not told beside a misconception.
+    Each rule is shown where it bites first, or first leads to a number of its own. The first rule
+    comes first; then always the one whose quantity has been warned of least, so that five ways to
+    get one value wrong do not push everything else aside. A slip of the pen only helps out where
+    there is little else, and is not told beside a misconception.
     """
     first: dict[str, Slip] = {}
     for slip in slips:
-        first.setdefault(slip.rule.id, slip)
+        shown = first.setdefault(slip.rule.id, slip)
+        if len(_misconceptions(slip)) < len(_misconceptions(shown)):
+            first[slip.rule.id] = slip
     chosen: list[Slip] = []
     waiting = [slip for slip in first.values() if not slip.rule.arithmetic]
     while waiting and len(chosen) < MOST_WARNINGS:
@@ -173,11 +185,13 @@ def worth_a_warning(slips: tuple[Slip, ...]) -> tuple[Slip, ...]:
         told = {id for slip in chosen for id in slip.rules}
         waiting = [slip for slip in waiting if slip.rule.id not in told]
     of_the_pen = [slip for slip in first.values() if slip.rule.arithmetic]
-    told_alone = [
-        replace(slip, also=tuple(other for other in slip.also if not other.rule.arithmetic))
-        for slip in chosen
-    ]
+    told_alone = [replace(slip, also=_misconceptions(slip)) for slip in chosen]
     return (*told_alone, *of_the_pen[: int(len(chosen) < FEW_WARNINGS)])
+
+
+def _misconceptions(slip: Slip) -> tuple[Slip, ...]:
+    """What else leads to the same number and is no slip of the pen."""
+    return tuple(other for other in slip.also if not other.rule.arithmetic)
 
 
 def _shown_like(right: Shown, wrong: Wrong, digits: int) -> Shown:
@@ -225,8 +239,8 @@ def carried_on(
     """
     values = rerun(display.solution, altered)
     asked = set(map(display.resolve, display.solution.problem.find))
-    later = [name for name, _ in found_names(display) if name in asked]
-    for name in dict.fromkeys((*altered, *later)):
-        right = display.solution.values.get(name)
-        if name in values and name not in display.solution.givens and values[name] != right:
+    found = [name for name, _ in found_names(display)]
+    told = [*(name for name in altered if name in found), *(n for n in found if n in asked)]
+    for name in dict.fromkeys(told):
+        if name in values and values[name] != display.solution.values[name]:
             yield Wrong(name, values[name], step.id, happens)

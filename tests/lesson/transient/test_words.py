@@ -40,7 +40,7 @@ def _lesson(problem: Problem) -> TransientLesson:
     return write_transient_lesson(solve_transient(problem))
 
 
-def _of_seed(seed: int) -> TransientProblem:
+def everything_of(seed: int) -> TransientProblem:
     """A random circuit of which everything is asked."""
     problem = random_circuit(seed)
     moments = (START, END, "t1")
@@ -53,7 +53,7 @@ def _of_seed(seed: int) -> TransientProblem:
 LESSONS = {
     **{name: read_problem(PROBLEMS / f"{name}.yml") for name in OURS},
     "several": read_problem_text(SEVERAL, "several.yml"),
-    **{f"random-{seed}": _of_seed(seed) for seed in (2, 7, 11, 23)},
+    **{f"random-{seed}": everything_of(seed) for seed in (2, 7, 11, 23)},
 }
 
 

@@ -1,10 +1,11 @@
 """Known misconceptions about charged capacitors, each with the number that it leads to."""
 
+from builder.lesson.stages.wrong_rules.chains import CHAIN_RULES
 from builder.lesson.stages.wrong_rules.energies import ENERGY_RULES
 from builder.lesson.stages.wrong_rules.sharing import SHARING_RULES
 from builder.lesson.wrong_rule import Slip, WrongRule, slips_of
 
-RULES: tuple[WrongRule, ...] = (*SHARING_RULES, *ENERGY_RULES)
-"""Every wrong rule; the likelier ones come first."""
+RULES: tuple[WrongRule, ...] = (*SHARING_RULES, *CHAIN_RULES, *ENERGY_RULES)
+"""Every wrong rule; within a family the likelier ones come first."""
 
 __all__ = ["RULES", "Slip", "WrongRule", "slips_of"]

@@ -2,9 +2,10 @@
 
 from builder.lesson.transient.wrong_rules.courses import COURSE_RULES
 from builder.lesson.transient.wrong_rules.instants import INSTANT_RULES
+from builder.lesson.transient.wrong_rules.merges import MERGE_RULES
 from builder.lesson.wrong_rule import Slip, WrongRule, slips_of
 
-RULES: tuple[WrongRule, ...] = (*INSTANT_RULES, *COURSE_RULES)
+RULES: tuple[WrongRule, ...] = (*INSTANT_RULES, *COURSE_RULES, *MERGE_RULES)
 """Every wrong rule; the likelier ones come first."""
 
 __all__ = ["RULES", "Slip", "WrongRule", "slips_of"]

@@ -6,9 +6,10 @@ from collections.abc import Iterator
 
 from sympy import Integer, Rational, exp, log
 
+from builder.lesson.mistake_sources import CEG, PRACTICE
 from builder.lesson.prose import Prose, Relation, say
 from builder.lesson.transient.display import TransientDisplay
-from builder.lesson.wrong_rule import Wrong, WrongRule, found_names
+from builder.lesson.wrong_rule import Wrong, WrongRule, carried_on, found_names, step_finding
 from builder.problem.transient.moments import (
     CONSTANT,
     END,
@@ -96,16 +97,16 @@ def _rational(value: Exact) -> Exact:
 
 
 def _all_resistors(display: TransientDisplay) -> Iterator[Wrong]:
-    values = display.solution.values
-    if len(display.resistors) < 2 or CONSTANT not in values:
+    step = step_finding(SEEN_RESISTANCE, display.solution)
+    if len(display.resistors) < 2 or step is None:
         return
+    values = display.solution.values
     total = sum((values[Name("resistance", one)] for one in display.resistors), Integer(0))
+    altered = {SEEN_RESISTANCE: total}
+    if step_finding(CONSTANT, display.solution) is not None:
+        altered[CONSTANT] = total * values[display.solution.store.value]
     happens = say("adding up all resistors of the circuit")
-    for name, step in found_names(display):
-        if name == SEEN_RESISTANCE:
-            yield Wrong(name, total, step.id, happens)
-        elif name == CONSTANT:
-            yield Wrong(name, total * values[display.solution.store.value], step.id, happens)
+    yield from carried_on(display, step, altered, happens)
 
 
 def _all_resistors_why(_wrong: Wrong, display: TransientDisplay) -> Prose:
@@ -130,33 +131,49 @@ def _dies_with_the_current_why(_wrong: Wrong, display: TransientDisplay) -> Pros
 
 
 def _gone_for_left(display: TransientDisplay) -> Iterator[Wrong]:
-    """What dies down to zero, taken for what is gone."""
+    """What dies down to zero, taken for what is gone; and the time until so much is left."""
     happens = say("taking what is gone for what is left")
     for name, step, share, start, end in _on_the_way(display):
         if end == 0 and start != 0:
             yield Wrong(name, start * (1 - _rational(exp(-share))), step, happens)
+    for name, step, share in _reached(display):
+        time = display.solution.values[CONSTANT] * log(1 / share)
+        yield Wrong(name, _rational(time), step, happens)
 
 
 def _gone_for_left_why(_wrong: Wrong, _display: TransientDisplay) -> Prose:
-    return say("The formulas for charging and for discharging look alike. Ask where it starts: put "
-               "in {t}, and only one of them gives that.", t=Relation("t = 0"))  # fmt: skip
+    return say("The formulas for charging and for discharging look alike. Ask where it starts: at "
+               "{t} nothing is gone and all is left.", t=Relation("t = 0"))  # fmt: skip
 
 
 def _holds_charge(name: Name, display: TransientDisplay) -> bool:
     return moment_of(name)[0] in (*display.capacitors, display.solution.store.id)
 
 
-_PRACTICE = "common practice, no source"
+def _half_dropped(display: TransientDisplay) -> Iterator[Wrong]:
+    happens = say("taking {energy} without the ½", energy=Relation("CV²"))
+    for name, step in found_names(display):
+        if name.quantity == "energy" and moment_of(name)[0] in display.capacitors:
+            yield Wrong(name, display.solution.values[name] * 2, step.id, happens)
+
+
+def _half_dropped_why(_wrong: Wrong, _display: TransientDisplay) -> Prose:
+    return say("Charge times voltage is what a battery delivers. But the first bit of charge goes "
+               "onto the plates against no voltage at all and only the last against the whole, so "
+               "half of that is stored.")  # fmt: skip
+
 
 COURSE_RULES: tuple[WrongRule, ...] = (
-    WrongRule("all-resistors", _PRACTICE, "Adding up all resistors", _all_resistors_why,
+    WrongRule("all-resistors", PRACTICE, "Adding up all resistors", _all_resistors_why,
               _all_resistors),
-    WrongRule("linear-charging", _PRACTICE, "Charging evenly", _linear_why, _linear),
-    WrongRule("half-life", _PRACTICE, "Taking the time constant for a half-life", _half_life_why,
+    WrongRule("linear-charging", PRACTICE, "Charging evenly", _linear_why, _linear),
+    WrongRule("half-life", PRACTICE, "Taking the time constant for a half-life", _half_life_why,
               _half_life),
-    WrongRule("dies-with-the-current", "Cohen, Eylon and Ganiel, Am. J. Phys. 51, 407 (1983), "
-              "from memory", "Taking no current for no voltage", _dies_with_the_current_why,
-              _dies_with_the_current),
-    WrongRule("gone-for-left", _PRACTICE, "Mixing up what is gone and what is left",
+    WrongRule("dies-with-the-current", CEG, "Letting the voltage die down with the current",
+              _dies_with_the_current_why, _dies_with_the_current),
+    WrongRule("gone-for-left", PRACTICE, "Mixing up what is gone and what is left",
               _gone_for_left_why, _gone_for_left),
+    WrongRule("half-dropped", "University Physics Volume 2 (OpenStax), chapter 10, a printed "
+              "answer shows the formula without the ½", "Leaving out the ½",
+              _half_dropped_why, _half_dropped),
 )  # fmt: skip

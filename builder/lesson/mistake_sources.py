@@ -1,0 +1,11 @@
+"""Who describes the mistakes in circuits of one kind of element, as the wrong rules cite them."""
+
+EB = "Engelhardt and Beichner, Am. J. Phys. 72, 98 (2004)"
+EB_RECALLED = f"{EB}, from memory"
+MS = "McDermott and Shaffer, Am. J. Phys. 60, 994 (1992), from memory"
+CEG = "Cohen, Eylon and Ganiel, Am. J. Phys. 51, 407 (1983), from memory"
+TGB = "Thacker, Ganiel and Boys, Am. J. Phys. 67, S25 (1999), from memory"
+GUISASOLA = "Guisasola et al., Science & Education 11, 247 (2002), from memory"
+SK = "Smith and van Kampen, Phys. Rev. ST-PER 7, 020115 (2011)"
+COMPLETE_CIRCUITS = "Am. J. Phys. 81, 134 (2013), on complete circuits"
+PRACTICE = "common practice, no source"
