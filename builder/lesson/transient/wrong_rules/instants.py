@@ -121,15 +121,16 @@ def _no_current_no_voltage(display: TransientDisplay) -> Iterator[Wrong]:
 
 
 def _no_current_no_voltage_why(_wrong: Wrong, display: TransientDisplay) -> Prose:
-    return say("In a resistor, no current means no voltage. But long after, {store} carries no "
-               "current just because of its voltage: it holds back whatever would still "
+    return say("In a resistor, no current means no voltage. But long after, no current flows to "
+               "{store} just because of the voltage there: it holds back whatever would still "
                "flow.", store=display.store)  # fmt: skip
 
 
 def _gap_at_once(display: TransientDisplay) -> Iterator[Wrong]:
     """The first instant, as if it were long after."""
     values = display.solution.values
-    happens = say("taking {store} for a gap from the first instant on", store=display.store)
+    happens = say("taking {store} for {gap} from the first instant on", store=display.store,
+                  gap="a gap" if len(display.solution.stores) == 1 else "gaps")  # fmt: skip
     for quantity in ("current", "voltage", "power"):
         for name, step in found_names(display):
             of, when = moment_of(name)
@@ -160,8 +161,8 @@ def _start_forgotten(display: TransientDisplay) -> Iterator[Wrong]:
 
 
 def _start_forgotten_why(_wrong: Wrong, display: TransientDisplay) -> Prose:
-    return say("Charging is mostly told from empty plates on. But {store} holds something when it "
-               "begins, and only the rest of the way is still to go.",
+    return say("Charging is mostly told from empty plates on. But there is something on {store} "
+               "when it begins, and only the rest of the way is still to go.",
                store=display.store)  # fmt: skip
 
 
