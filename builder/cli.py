@@ -3,7 +3,10 @@
 from __future__ import annotations
 
 import json
+import shutil
 import sys
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from pathlib import Path
 from typing import Any
 
@@ -15,7 +18,13 @@ from builder.lesson.answers import answers
 from builder.problem import read_problem, read_unit
 from builder.problem.model import LEVELS, Unit
 from builder.site.checking import check_all, problem_files
+from builder.site.numbers.report import as_data, table
+from builder.site.numbers.search import LONG_SEARCH, look, prepare
+from builder.site.numbers.wishes import Wishes
+from builder.site.numbers.writing import write_numbers
 from builder.site.paper.choosing import Choice, choose
+from builder.site.paper.key_table import key_data, key_of, key_text
+from builder.site.paper.sets import with_set
 from builder.site.paper.sheet import PAPERS, SPACES, Layout, make_sheet
 from builder.site.paper.writing import write_sheet
 from builder.site.plain_text import worked_solution
@@ -79,6 +88,8 @@ def check(paths: tuple[Path, ...]) -> None:
               help="The folder of unit.yml and problems/.")  # fmt: skip
 @click.option("--level", type=click.Choice(LEVELS), help="Only problems of this level.")
 @click.option("--objective", help="Only problems that train this objective.")
+@click.option("--set", "number", default=0, type=click.IntRange(min=0), metavar="N",
+              help="With the numbers of that set; stepwell key shows all sets.")  # fmt: skip
 @click.option("--title", default="", help="The title line; by default the unit's title.")
 @click.option("--paper", type=click.Choice(tuple(PAPERS)), default="a4", show_default=True)
 @click.option("--space", type=click.Choice(tuple(SPACES)), default="medium", show_default=True,
@@ -88,7 +99,7 @@ def check(paths: tuple[Path, ...]) -> None:
               help="The folder to write into.")  # fmt: skip
 @click.option("--pdf", is_flag=True, help="Make PDFs too, by an installed Chromium or Chrome.")
 @click.option("--force", is_flag=True, help="Overwrite files that are no sheets.")
-def sheet(problems: tuple[str, ...], unit: Path, out: Path, **given: Any) -> None:
+def sheet(problems: tuple[str, ...], unit: Path, out: Path, number: int, **given: Any) -> None:
     """Write a worksheet of chosen problems and the key that matches it, ready to print.
 
     A PROBLEM is a file, or its name without .yml. Without any, --level and --objective choose.
@@ -100,13 +111,40 @@ def sheet(problems: tuple[str, ...], unit: Path, out: Path, **given: Any) -> Non
         browser = find_browser() if given["pdf"] else None
         chosen = choose(unit, Choice(problems, given["level"], given["objective"]))
         layout = Layout(given["paper"], given["space"], not given["blank"])
-        made = make_sheet(chosen, given["title"], layout)
+        numbered = with_set(chosen, number)
+        made = make_sheet(numbered.chosen, given["title"], layout)
         written = write_sheet(made, out, browser=browser, force=given["force"])
     except StepwellError as error:
         _stop(error)
     click.echo(f"Sheet {made.mark}: {_counted(len(chosen.lessons), 'problem')}.")
+    for slug in numbered.unchanged:
+        click.echo(f"{slug} has no other numbers and stays as it is written.")
     for path in written:
         click.echo(f"{path} ({_kilobytes(path.stat().st_size)})")
+
+
+@main.command()
+@click.argument("problems", nargs=-1, required=True, metavar="PROBLEM...")
+@click.option("--unit", default="content", type=click.Path(path_type=Path), show_default=True,
+              help="The folder of unit.yml and problems/.")  # fmt: skip
+@click.option("--json", "as_json", is_flag=True, help="Print them as JSON, in SI units.")
+def key(problems: tuple[str, ...], unit: Path, *, as_json: bool) -> None:
+    """Print the answers of every set of fresh numbers of PROBLEM.
+
+    A PROBLEM is a file, or its name without .yml. Set 0 is the problem as it is written; the
+    others have the numbers that they have on its page, in its links, and on sheets.
+
+    Example: stepwell key flasher-reservoir
+    """
+    try:
+        keys = [key_of(*pair) for pair in choose(unit, Choice(problems, command="key")).lessons]
+    except StepwellError as error:
+        _stop(error)
+    if as_json:
+        click.echo(json.dumps([key_data(one) for one in keys], ensure_ascii=False, indent=2))
+        return
+    width = shutil.get_terminal_size().columns
+    click.echo("\n".join(key_text(one, width) for one in keys), nl=False)
 
 
 @main.command()
@@ -133,6 +171,60 @@ def pack(site: Path | None, config: Path, out: Path, *, force: bool) -> None:
         _stop(error)
     click.echo(f"{packed.path}: {_counted(packed.files, 'file')}, {_kilobytes(packed.unpacked)}, "
                f"zipped {_kilobytes(packed.zipped)}; asks nothing of any other host.")  # fmt: skip
+
+
+@main.command()
+@click.argument("file", type=click.Path(path_type=Path))
+@click.option("--series", metavar="SERIES",
+              help="Take all elements from a series: E3, E6, E12 or E24.")  # fmt: skip
+@click.option("--vary", multiple=True, metavar="NAME=VALUES",
+              help='What one value may be: C1=E24, V0="5 V to 14 V step 1 V", R2="10 ohm, 15 ohm". '
+              "May be given several times.")  # fmt: skip
+@click.option("--keep", multiple=True, metavar="WHAT=HOW",
+              help='What must be so: charge="1 uC to 100 uC", order=same. May be given several '
+              "times.")  # fmt: skip
+@click.option("--digits", type=click.IntRange(1, 6),
+              help="Significant digits that any number of the steps may need; by default those "
+              "that the problem shows.")  # fmt: skip
+@click.option("--best", type=click.IntRange(1, 200), default=10, show_default=True,
+              help="How many sets to print.")  # fmt: skip
+@click.option("--write", is_flag=False, flag_value=1, type=int, metavar="[N]",
+              help="Write set N into FILE, by default the best; the rest of it stays.")  # fmt: skip
+@click.option("--json", "as_json", is_flag=True, help="Print the sets as JSON.")
+def numbers(file: Path, **given: Any) -> None:
+    """Look for values with which every number in the solution of FILE comes out clean.
+
+    Values that --series and --vary do not name stay. Without either, the file's vary: says what
+    may vary, else round values near those in the file are tried. Values that are equal in the
+    file stay equal, unless --vary names both.
+
+    Example: stepwell numbers flasher.yml --series E12 --vary V0="5 V to 14 V step 1 V"
+    """
+    wishes = Wishes(given["series"], given["vary"], given["keep"])
+    try:
+        search = prepare(file, _unit_of(file), wishes, given["digits"])
+        with _progress(search.hunt.grid.size) as seen:
+            search = look(search, given["best"], seen)
+        if given["write"] is not None:
+            write_numbers(search, given["write"])
+    except StepwellError as error:
+        _stop(error)
+    if given["as_json"]:
+        click.echo(json.dumps(as_data(search, given["write"]), ensure_ascii=False, indent=2))
+        return
+    click.echo(table(search), nl=False)
+    if given["write"] is not None:
+        click.echo(f"Set {given['write']} stands in {file} now.")
+
+
+@contextmanager
+def _progress(sets: int) -> Iterator[Callable[[int], None]]:
+    """A bar for a long search, if somebody sits at a terminal."""
+    if sets < LONG_SEARCH or not sys.stderr.isatty():
+        yield lambda _: None
+        return
+    with click.progressbar(length=sets, label="Looking", file=sys.stderr) as bar:
+        yield bar.update
 
 
 def _kilobytes(size: int) -> str:

@@ -8,7 +8,7 @@ from builder.circuit.law import LAWS
 from builder.lesson.kinds import display_of
 from builder.quantity.exact import near_fraction
 from builder.quantity.kinds import KINDS
-from builder.quantity.names import TOTAL
+from builder.quantity.names import TOTAL, Name
 from builder.quantity.symbolic import is_symbolic, plain
 from builder.solution import Solution
 
@@ -21,19 +21,19 @@ def answers(solution: Solution) -> dict[str, Any]:
         "value", "shown"}, …]}``; ``quantity`` is ``equivalent`` for the equivalent of the
         whole circuit, whose ``of`` is ``total``.
     """
-    display = display_of(solution)
-    rows = []
-    for asked in solution.problem.find:
-        value = solution.value(asked)
-        is_equivalent = asked.of == TOTAL and asked.quantity in LAWS
-        rows.append(
-            {
-                "quantity": "equivalent" if is_equivalent else asked.quantity,
-                "of": asked.of,
-                "unit": KINDS[asked.quantity].unit,
-                "exact": str(plain(value)),
-                "value": None if is_symbolic(value) else float(near_fraction(value)),
-                "shown": display.shown(asked).text,
-            }
-        )
+    rows = [as_data(solution, asked) for asked in solution.problem.find]
     return {"problem": solution.problem.slug, "agree": solution.agree, "answers": rows}
+
+
+def as_data(solution: Solution, name: Name) -> dict[str, Any]:
+    """One quantity of a solution, as ``answers`` lists it."""
+    value = solution.value(name)
+    is_equivalent = name.of == TOTAL and name.quantity in LAWS
+    return {
+        "quantity": "equivalent" if is_equivalent else name.quantity,
+        "of": name.of,
+        "unit": KINDS[name.quantity].unit,
+        "exact": str(plain(value)),
+        "value": None if is_symbolic(value) else float(near_fraction(value)),
+        "shown": display_of(solution).shown(name).text,
+    }

@@ -7,6 +7,7 @@ from pathlib import Path
 
 from builder.errors import Fault, FaultyFile, StepwellError
 from builder.lesson import write_lesson
+from builder.lesson.apart import telling_apart
 from builder.problem import read_problem
 from builder.problem.model import Unit
 from builder.site.unit_site import UNIT_FILE
@@ -42,7 +43,7 @@ def check_all(files: Iterable[Path], unit_of: Callable[[Path], Unit | None]) -> 
     lines: list[str] = []
     for file in files:
         try:
-            write_lesson(solve(read_problem(file, unit=unit_of(file))))
+            telling_apart(write_lesson(solve(read_problem(file, unit=unit_of(file)))))
         except StepwellError as error:
             lines.extend(str(error).splitlines())
     return lines

@@ -53,12 +53,14 @@ class Sheet:
         mark: five letters and digits that both carry: a hash of what both say, whatever the paper.
         worksheet: without answers.
         key: results, steps in short and checks.
+        number: of the set that their numbers are of; 0 for those that are written.
     """
 
     title: str
     mark: str
     worksheet: str
     key: str
+    number: int = 0
 
 
 def make_sheet(chosen: Chosen, title: str = "", layout: Layout | None = None) -> Sheet:
@@ -82,14 +84,15 @@ def make_sheet(chosen: Chosen, title: str = "", layout: Layout | None = None) ->
                  *solved)  # fmt: skip
 
     def whole(kind: str, sections: Iterable[Markup]) -> str:
-        foot = f"{title}: {kind} {mark}"
+        of_set = f", set {chosen.number}" if chosen.number else ""
+        foot = f"{title}: {kind} {mark}{of_set}"
         return str(render(
             "sheet/frame.html", title=title, kind=kind, mark=mark, unit_title=chosen.unit.title,
-            sections=sections, styles=_styles(), paper=PAPERS[layout.paper], space=layout.space,
-            foot=Markup(_css_string(foot)), made_by=Markup(MADE_BY),
+            of_set=of_set, sections=sections, styles=_styles(), paper=PAPERS[layout.paper],
+            space=layout.space, foot=Markup(_css_string(foot)), made_by=Markup(MADE_BY),
         ))  # fmt: skip
 
-    return Sheet(title, mark, whole("worksheet", tasks), whole("key", solved))
+    return Sheet(title, mark, whole("worksheet", tasks), whole("key", solved), chosen.number)
 
 
 def _each(template: str, pages: Iterable[ProblemPage], **values: object) -> list[Markup]:

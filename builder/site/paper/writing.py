@@ -30,7 +30,7 @@ def write_sheet(
         FaultyFile: if the folder cannot be written, or a file in it is not ours.
         PrintingFailed: if the browser yields no PDF. Nothing is written then.
     """
-    stem = _stem(sheet.title)
+    stem = _stem(sheet.title) + (f"-set-{sheet.number}" if sheet.number else "")
     pages = {f"{stem}-worksheet": sheet.worksheet, f"{stem}-key": sheet.key}
     contents = {folder / f"{name}.html": page.encode() for name, page in pages.items()}
     printed = [folder / f"{name}.pdf" for name in pages] if browser else []
