@@ -6,6 +6,7 @@ import pytest
 
 from builder.problem import read_problem_text
 from builder.quantity.names import Name
+from builder.solution.fresh import fresh_solutions
 from builder.solution.solve import solve
 from builder.solution.spelled import spelled_results
 from tests.problem.fresh.files import FILES, problem_in
@@ -51,3 +52,13 @@ def test_a_text_tells_a_result_as_far_as_its_digits_go(
 def test_the_problems_of_the_unit_tell_no_results() -> None:
     """None of them keeps itself from having other numbers."""
     assert [file.stem for file in FILES if spelled_results(solve(problem_in(file)))] == []
+
+
+def test_such_a_problem_has_no_other_numbers_on_its_own() -> None:
+    """Unless its author says with vary: that it may have them all the same."""
+    told = LAMPS.replace("SAID", '"About 1.71 A flows."').replace("12 V", "24 V").replace(
+        "1.71", "3.43"
+    )  # fmt: skip
+    assert list(fresh_solutions(solve(read_problem_text(told, "lamps.yml")), most=2)) == []
+    asked = told + "vary: {R1: [1 ohm, 2 ohm, 6 ohm]}\n"
+    assert list(fresh_solutions(solve(read_problem_text(asked, "lamps.yml")), most=2))
