@@ -99,6 +99,32 @@ class CheckFailed(StepwellError):
         )
 
 
+class NoNumbers(StepwellError):
+    """Raised when no values are found with which a problem has good numbers.
+
+    Attributes:
+        path: the problem's file.
+        looked: how many sets of values were looked at.
+        expected: the condition that stands most in the way.
+        ruled_out: how much it rules out.
+        advice: what to loosen.
+    """
+
+    def __init__(self, path: str, looked: int, expected: str, ruled_out: str, advice: str) -> None:
+        super().__init__(path, looked, expected, ruled_out, advice)
+        self.path = path
+        self.looked = looked
+        self.expected = expected
+        self.ruled_out = ruled_out
+        self.advice = advice
+
+    def __str__(self) -> str:
+        return (
+            f"{self.path}: found nothing that fits among {self.looked} sets of values; expected "
+            f"{self.expected}. {self.ruled_out} {self.advice}"
+        )
+
+
 class NoBrowser(StepwellError):
     """Raised when a PDF is asked for and no browser is there to make it.
 

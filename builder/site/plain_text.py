@@ -64,6 +64,11 @@ def worked_solution(lesson: Lesson) -> str:
     return "\n".join(lines).rstrip() + "\n"
 
 
+def plain_prose(prose: Prose, display: Display) -> str:
+    """A piece of prose as plain text."""
+    return _Text(display).prose(prose)
+
+
 def _wrapped(text: str, indent: str = "", mark: str = "") -> list[str]:
     """Lines of a paragraph; a number never parts from its unit at the end of one."""
     kept = re.sub(r"(?<=[0-9]) (?=[A-Zµa-zΩ]{1,3}(?![A-Za-z]))", NO_BREAK, text)

@@ -1,0 +1,1 @@
+"""Better numbers for a problem: what ``stepwell numbers`` looks for, prints and writes."""
