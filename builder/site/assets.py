@@ -25,6 +25,10 @@ SCRIPTS = tuple(
     for name in (
         "questions",
         "choice",
+        "reading-units",
+        "reading-numbers",
+        "judging",
+        "expressions",
         "typed",
         "stepwell",
         "gaps",

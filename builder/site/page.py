@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from functools import cache, cached_property
@@ -13,12 +12,9 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup, escape
 
 from builder.lesson import Lesson
-from builder.lesson.questions import TypedQuestion
 from builder.problem.model import Problem, Unit
-from builder.quantity.exact import near_fraction
-from builder.quantity.kinds import KINDS
-from builder.quantity.show import last_digit
 from builder.site.author_text import block
+from builder.site.expected import ExpectedAnswers
 from builder.site.figures import figure_maker
 from builder.site.markup import Writer
 from builder.site.mathml import MathWriter
@@ -140,28 +136,11 @@ class ProblemPage:
             "figures": figure_maker(self.lesson, self.prefix, self.unit.symbols),
             "scenario": block(self.lesson.solution.problem.scenario, writer.placeholder),
             "givens": self.lesson.solution.givens,
-            "expected": self._expected,
+            "expected": ExpectedAnswers(self.lesson).of,
             "step_link": self._step_link,
             "asked": self.lesson.asked,
             "links": self.links,
         }
-
-    def _expected(self, question: TypedQuestion) -> str:
-        """What the browser needs to judge a typed answer, as JSON."""
-        name = self.lesson.display.resolve(question.answer)
-        value = self.lesson.solution.values[name]
-        shown = self.lesson.display.shown(name)
-        digits = self.lesson.display.digits
-        return json.dumps(
-            {
-                "value": float(near_fraction(value)),
-                "tolerance": float(last_digit(value, digits)),
-                "unit": KINDS[name.quantity].unit,
-                "noun": KINDS[name.quantity].noun,
-                "shown": shown.text,
-            },
-            ensure_ascii=False,
-        )
 
     def _step_link(self, id: str | None) -> str:
         """The anchor of a step on this page, or nothing if it is none of the lesson's steps."""

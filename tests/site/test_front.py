@@ -187,7 +187,7 @@ def answer_right(page: Page, *, most: int = 99) -> None:
             form.locator("[data-right]").check()
         else:
             form.get_by_text("Show the answer").click()
-            form.get_by_role("textbox").fill(form.locator(".sw-answer .sw-n").inner_text())
+            form.get_by_role("textbox").fill(form.locator(".sw-answer-is .sw-n").inner_text())
         form.get_by_role("button", name="Check").click()
 
 

@@ -15,7 +15,8 @@
   }
 
   /* Shows a verdict: true, false, or undefined where nothing was answered; then nodes that say why.
-     After a wrong answer comes a link to the step to look at again: that of the form, or stepId. */
+     After a wrong answer comes a link to the step to look at again: stepId, or that of the form
+     where it is left out; none where it is null. */
   function reply(form, right, nodes, stepId) {
     var place = form.querySelector(".sw-reply");
     place.className = "sw-reply " + (right ? "sw-reply-right" : "sw-reply-wrong");
@@ -28,7 +29,7 @@
       }));
     }
     nodes.forEach(function (node) { place.appendChild(node); });
-    var link = right === false && stepLink(stepId || form.dataset.step, form);
+    var link = right === false && stepId !== null && stepLink(stepId || form.dataset.step, form);
     if (link) {
       place.appendChild(document.createTextNode(" "));
       place.appendChild(link);

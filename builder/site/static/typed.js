@@ -1,118 +1,129 @@
-/* A question answered by a number with its unit. */
+/* A question answered by a number with its unit, or by an expression of letters. The verdict comes
+   from judging.js or expressions.js; here it becomes a reply. */
 (function () {
   "use strict";
 
-  var PREFIXES = {
-    q: -30, r: -27, y: -24, z: -21, a: -18, f: -15, p: -12, n: -9, u: -6, "µ": -6, "μ": -6,
-    m: -3, "": 0, k: 3, M: 6, G: 9, T: 12, P: 15, E: 18, Z: 21, Y: 24, R: 27, Q: 30,
-  };
+  var stepwell = window.stepwell;
+  /* What each form was answered: the right answer, wrong ones that were not recognised. */
+  var answered = new WeakMap();
 
-  /* Spellings of each unit, longest first where one ends like another. */
-  var UNITS = {
-    F: ["farads", "farad", "F"],
-    C: ["coulombs", "coulomb", "C"],
-    V: ["volts", "volt", "V"],
-    J: ["joules", "joule", "J"],
-    "Ω": ["ohms", "ohm", "Ohm", "Ω", "Ω"],
-    A: ["amperes", "ampere", "amps", "amp", "A"],
-    W: ["watts", "watt", "W"],
-    s: ["seconds", "second", "s"],
-    "V/m": ["volts per metre", "volt per metre", "V/m"],
-    "F/m": ["farads per metre", "farad per metre", "F/m"],
-    m: ["metres", "metre", "meters", "meter", "m"],
-  };
-  var WORD_PREFIXES = { milli: -3, micro: -6, nano: -9, pico: -12, kilo: 3, mega: 6, giga: 9 };
+  function state(form) {
+    if (!answered.has(form)) answered.set(form, { right: "", missed: [] });
+    return answered.get(form);
+  }
 
-  var NUMBER =
-    /^([+\-−]?)\s*(?:(\d+)\s*\/\s*(\d+)|(\d+(?:[.,]\d*)?|[.,]\d+)(?:\s*(?:[eE]|[×x*·⋅]\s*10\s*\^?)\s*([+\-−]?\d+|[⁺⁻]?[⁰¹²³⁴⁵⁶⁷⁸⁹]+))?)\s*(.*)$/;
-  var SUPERSCRIPTS = "⁰¹²³⁴⁵⁶⁷⁸⁹";
+  function text(words) {
+    return document.createTextNode(words);
+  }
 
-  function plainExponent(text) {
-    return text.replace(/⁻|−/g, "-").replace(/⁺/g, "+").replace(/[⁰¹²³⁴⁵⁶⁷⁸⁹]/g, function (digit) {
-      return String(SUPERSCRIPTS.indexOf(digit));
+  function clones(node) {
+    return Array.prototype.map.call(node.childNodes, function (child) { return child.cloneNode(true); });
+  }
+
+  /* A quantity in words: text, and symbols as [letter, index, mark]. */
+  function quantity(pieces) {
+    return pieces.map(function (piece) {
+      if (typeof piece === "string") return text(piece);
+      var symbol = stepwell.element("span", "sw-sym", "");
+      symbol.appendChild(stepwell.element("i", "", piece[0]));
+      if (piece[1]) symbol.appendChild(stepwell.element("sub", "", piece[1]));
+      if (piece[2]) symbol.appendChild(text(piece[2]));
+      return symbol;
     });
   }
 
-  /* Squared units: the prefix counts twice, and centimetres are usual. */
-  var SQUARES = { "": 0, m: -6, c: -4, d: -2, k: 6, u: -12, "µ": -12, "μ": -12 };
-
-  function readUnit(text) {
-    var square = text.match(/^(.?)m(?:²|\^2|2)$/);
-    if (square && Object.prototype.hasOwnProperty.call(SQUARES, square[1])) {
-      return { symbol: "m²", power: SQUARES[square[1]] };
-    }
-    if (text === "cm") return { symbol: "m", power: -2 };
-    for (var symbol in UNITS) {
-      for (var i = 0; i < UNITS[symbol].length; i += 1) {
-        var spelled = UNITS[symbol][i];
-        if (text.slice(-spelled.length) !== spelled) continue;
-        var prefix = text.slice(0, text.length - spelled.length);
-        if (Object.prototype.hasOwnProperty.call(PREFIXES, prefix)) {
-          return { symbol: symbol, power: PREFIXES[prefix] };
-        }
-        if (Object.prototype.hasOwnProperty.call(WORD_PREFIXES, prefix)) {
-          return { symbol: symbol, power: WORD_PREFIXES[prefix] };
-        }
-      }
-    }
-    return null;
+  function toldRight(form, verdict, expected) {
+    var shown = form.querySelector(".sw-answer-is .sw-n");
+    var nodes = [text("It is ")];
+    nodes.push(shown ? shown.cloneNode(true) : text(expected.shown));
+    nodes.push(text(verdict.says ? ". " + verdict.says : "."));
+    return nodes;
   }
 
-  /* A typed answer: its value, and its unit if one was typed and known. */
-  function readAnswer(typed) {
-    var match = typed.replace(/[\u00a0\u2009\u202f]/g, " ").trim().slice(0, 80).match(NUMBER);
-    if (!match) return null;
-    var value;
-    if (match[2] !== undefined) {
-      value = Number(match[2]) / Number(match[3]);
-    } else {
-      value = Number(match[4].replace(",", "."));
-    }
-    if (match[1] === "-" || match[1] === "−") value = -value;
-    var unitText = match[6].trim();
-    var unit = unitText === "" ? null : readUnit(unitText);
-    var power = match[5] === undefined ? 0 : Number(plainExponent(match[5]));
-    /* One power of ten for exponent and prefix together loses no digit on the way. */
-    power += unit ? unit.power : 0;
-    value = power < 0 ? value / Math.pow(10, -power) : value * Math.pow(10, power);
-    return { value: value, unit: unit, unitText: unitText };
+  /* The turns that a verdict names, in the words of the page. */
+  function toldTurns(form, verdict, started) {
+    var nodes = [];
+    verdict.turns.slice(0, 2).forEach(function (number) {
+      var entry = form.querySelector('.sw-turns [data-turn="' + Number(number) + '"] .sw-turn-words');
+      if (!entry) return;
+      if (started || nodes.length) nodes.push(text(" "));
+      nodes = nodes.concat(clones(entry));
+    });
+    return nodes;
   }
 
-  function judge(typed, expected) {
-    if (typed.trim() === "") return { says: "Type a number and a unit first." };
-    var answer = readAnswer(typed);
-    if (answer === null || !isFinite(answer.value)) {
-      return { right: false, says: "That is no number with a unit. Write it like 12 V or 4.7 µF." };
-    }
-    if (expected.unit === "" && answer.unitText !== "") {
-      return { right: false, says: "This is a pure number and has no unit." };
-    }
-    if (expected.unit !== "" && answer.unitText === "") {
-      return { right: false, says: "A " + expected.noun + " needs a unit after the number." };
-    }
-    if (answer.unit === null && expected.unit !== "") {
-      return { right: false, says: "“" + answer.unitText.slice(0, 20) + "” is no unit known here." };
-    }
-    if (answer.unit !== null && answer.unit.symbol !== expected.unit) {
-      return {
-        right: false,
-        says: "The question is about " + (/^[aeiou]/.test(expected.noun) ? "an " : "a ") + expected.noun + ", measured in " + expected.unit +
-          "; your unit measures something else.",
-      };
-    }
-    var off = Math.abs(answer.value - expected.value);
-    if (off <= expected.tolerance * (1 + 1e-9)) return { right: true, says: "It is " + expected.shown + "." };
-    if (Math.abs(answer.value + expected.value) <= expected.tolerance) {
-      return { right: false, says: "The size is right, the sign is not." };
-    }
-    return { right: false, says: "That is not the value yet." };
+  function turnStep(form, verdict) {
+    var entry = verdict.turns.length
+      ? form.querySelector('.sw-turns [data-turn="' + Number(verdict.turns[0]) + '"]')
+      : null;
+    return entry && entry.dataset.look;
   }
 
-  function checkTyped(form) {
+  function toldOthers(verdict, started) {
+    var nodes = started && verdict.others.length ? [text(" ")] : [];
+    verdict.others.slice(0, 2).forEach(function (pieces, at) {
+      nodes.push(text(at === 0 ? (started ? "It is also " : "That is ") : ", and also "));
+      nodes = nodes.concat(quantity(pieces));
+    });
+    if (verdict.others.length) {
+      nodes.push(text(started ? "." : ". Something else of the same kind is asked here."));
+    }
+    return nodes;
+  }
+
+  /* The first hint for a value that nothing is known of: what the step that finds it is for. */
+  function firstHint(form) {
+    var step = form.dataset.step ? document.getElementById(form.dataset.step) : null;
+    if (!step || step.contains(form)) {
+      return [text(" Write down what you know, and the law that ties it to what is asked.")];
+    }
+    return [text(" The step that finds it is called “")]
+      .concat(clones(step.querySelector(".sw-step-goal")))
+      .concat([text("”. What would you do there?")]);
+  }
+
+  function secondHint(form) {
+    return [text(form.dataset.step ? " Open that step and compare it with what you did."
+      : " Go through the solution once more, step by step.")];
+  }
+
+  /* Says a wrong answer: the nodes, and the step to look at again or null for no link. */
+  function toldWrong(form, verdict, typed) {
+    var nodes = verdict.says ? [text(verdict.says)] : [];
+    nodes = nodes.concat(toldTurns(form, verdict, nodes.length > 0));
+    nodes = nodes.concat(toldOthers(verdict, nodes.length > 0));
+    if (verdict.turns.length) return { nodes: nodes, look: turnStep(form, verdict) };
+    if (verdict.kind === "sign" || verdict.kind === "other" || verdict.kind === "factor") {
+      return { nodes: nodes, look: undefined };
+    }
+    if (verdict.kind !== "value") return { nodes: nodes, look: null };
+    var missed = state(form).missed;
+    if (missed.indexOf(typed) < 0) missed.push(typed);
+    var second = missed.length > 1;
+    return { nodes: nodes.concat(second ? secondHint(form) : firstHint(form)), look: second ? undefined : null };
+  }
+
+  function check(form) {
     var expected = JSON.parse(form.dataset.expected);
-    var verdict = judge(form.querySelector('input[type="text"]').value, expected);
-    window.stepwell.reply(form, verdict.right, [document.createTextNode(verdict.says)]);
+    var typed = form.querySelector('input[type="text"]').value;
+    var verdict = expected.letters
+      ? stepwell.judgeExpression(typed, expected)
+      : stepwell.judgeNumber(typed, expected);
+    var own = state(form);
+    if (verdict.right) {
+      own.right = typed.trim();
+      stepwell.reply(form, true, toldRight(form, verdict, expected));
+      return;
+    }
+    var told = verdict.right === false
+      ? toldWrong(form, verdict, typed.trim())
+      : { nodes: [text(verdict.says)], look: null };
+    if (own.right) told.nodes.push(text(" Your earlier answer, " + own.right + ", was right."));
+    stepwell.reply(form, verdict.right, told.nodes, told.look);
   }
 
-  window.stepwell.question("typed", { check: checkTyped });
+  stepwell.question("typed", {
+    check: check,
+    startAnew: function (form) { answered.delete(form); },
+  });
 })();

@@ -1,0 +1,293 @@
+"""What a page knows of the answer to a typed question, so that its scripts can judge it.
+
+A number travels with all of its digits as text, and is compared digit by digit. An expression of
+letters travels as its values at a few points, worked out exactly here.
+"""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+from functools import cached_property
+from typing import Any
+
+from sympy import Rational, Symbol
+
+from builder.lesson import Lesson
+from builder.lesson.prose import NumberOf, Piece, Prose, SymbolOf
+from builder.lesson.questions import TypedQuestion
+from builder.lesson.questions.wrong_turns import WrongTurn, elsewhere, wrong_turns
+from builder.quantity.exact import Exact, near_fraction
+from builder.quantity.formula import Amount, every_part
+from builder.quantity.kinds import KINDS
+from builder.quantity.letters import kind_of, letter_of
+from builder.quantity.names import Name
+from builder.quantity.show import Shown, ShownExpression
+from builder.quantity.symbolic import is_symbolic, letters_in, reading_order
+
+MOST_DIGITS = 24
+POINTS = 3
+_PRIMES = (
+    2, 3, 5, 7, 11, 13, 17, 19, 23, 29, 31, 37, 41, 43, 47, 53, 59, 61, 67, 71, 73, 79, 83, 89,
+    97, 101, 103, 107, 109, 113, 127, 131, 137, 139, 149, 151, 157, 163, 167, 173, 179, 181,
+)  # fmt: skip
+_EXAMPLES = {
+    "F": "{} µF is {}000 nF", "C": "{} mC is {}000 µC", "V": "{} V is {}000 mV",
+    "J": "{} mJ is {}000 µJ", "Ω": "{} kΩ is {}000 Ω", "A": "{} A is {}000 mA",
+    "W": "{} W is {}000 mW", "s": "{} s is {}000 ms", "m": "{} cm is {}0 mm",
+    "m²": "{} m² is {}0000 cm²", "V/m": "{} kV/m is {}000 V/m", "F/m": "{} nF/m is {}000 pF/m",
+}  # fmt: skip
+
+
+@dataclass(frozen=True)
+class Expected:
+    """What one typed question has in its form.
+
+    Attributes:
+        data: what the scripts judge by, as JSON.
+        turns: the known mistakes, numbered from 1 in ``data``.
+        help: how an answer may be written.
+        keys: which keys a phone offers (``inputmode``).
+    """
+
+    data: str
+    turns: tuple[WrongTurn, ...]
+    help: str
+    keys: str
+
+
+@dataclass(frozen=True)
+class ExpectedAnswers:
+    """The typed questions of one lesson.
+
+    Attributes:
+        lesson: that asks them.
+    """
+
+    lesson: Lesson
+
+    def of(self, question: TypedQuestion) -> Expected:
+        """What the form of a question needs; any quantity of the lesson may be asked."""
+        display = self.lesson.display
+        name = display.resolve(question.answer)
+        turns = wrong_turns(name, self.lesson.slips, display)
+        if is_symbolic(display.solution.values[name]):
+            return self._expression(name, turns)
+        return self._number(name, turns)
+
+    def _number(self, name: Name, turns: tuple[WrongTurn, ...]) -> Expected:
+        display, kind = self.lesson.display, KINDS[name.quantity]
+        shown = display.shown(name)
+        told: dict[str, Any] = {
+            "value": decimal_text(near_fraction(display.solution.values[name])),
+            "digits": display.digits,
+            "unit": kind.unit,
+            "noun": kind.noun,
+            "shown": shown.text,
+        }
+        told |= self._lists(name, turns, lambda value: decimal_text(near_fraction(value)))
+        help = "A number without a unit."
+        if kind.unit:
+            help = f"A number and a unit. Any prefix will do: {_example(kind.unit, shown)}."
+        return Expected(_json(told), turns, help, "text" if kind.unit else "decimal")
+
+    def _expression(self, name: Name, turns: tuple[WrongTurn, ...]) -> Expected:
+        values, display = self.lesson.display.solution.values, self.lesson.display
+        letters = sorted({*letters_in(values[name]), *self._letters}, key=reading_order)
+        points = points_for(letters, values[name], self._sizes)
+        names = [letter_of(symbol) for symbol in letters]
+        worth = {letter_of(symbol): [_short(at[symbol]) for at in points] for symbol in letters}
+        for given in display.solution.givens:
+            symbol = display.symbol(given)
+            if not symbol.mark and (found := at_points(values[given], points)) is not None:
+                worth.setdefault(symbol.letter + symbol.index, found)
+        told: dict[str, Any] = {
+            "letters": worth,
+            "names": names,
+            "values": at_points(values[name], points),
+            "noun": KINDS[name.quantity].noun,
+            "shown": display.shown(name).text,
+        }
+        if _has_units(display.shown(name)):
+            told["units"] = True
+        told |= self._lists(name, turns, lambda value: at_points(value, points))
+        return Expected(_json(told), turns, _letters_help(names), "text")
+
+    def _lists(
+        self, name: Name, turns: tuple[WrongTurn, ...], told: Callable[[Exact], object]
+    ) -> dict[str, Any]:
+        """The wrong values with their entries, and the values that belong elsewhere."""
+        display = self.lesson.display
+        wrong = [
+            [value, number]
+            for number, turn in enumerate(turns, start=1)
+            if (value := _told_if_real(turn.slip.wrong.value, told)) is not None
+        ]
+        others = [
+            [value, pieces]
+            for other in elsewhere(name, self._told, display)
+            if (value := _told_if_real(display.solution.values[other], told)) is not None
+            and (pieces := self._called(other))
+        ]
+        return {key: found for key, found in (("turns", wrong), ("others", others)) if found}
+
+    @cached_property
+    def _told(self) -> tuple[Name, ...]:
+        """Every quantity that the page tells, those of the results first."""
+        rows = (row for table in self.lesson.tables for row in table.rows)
+        return (
+            *(name for row in rows for name in row.names if name is not None),
+            # A given instant is called by no name of its own.
+            *(name for name in self.lesson.solution.givens if name.quantity != "time"),
+            *(name for step in self.lesson.solution.steps for name in step.found),
+        )
+
+    @cached_property
+    def _letters(self) -> frozenset[Symbol]:
+        """The letters of what is given, which all others are made of."""
+        values = self.lesson.solution.values
+        given = (values[name] for name in self.lesson.solution.givens)
+        return frozenset(symbol for value in given for symbol in value.free_symbols)
+
+    @cached_property
+    def _sizes(self) -> Mapping[str, Fraction]:
+        """The order of magnitude of the smallest given number of each kind.
+
+        Letters take values of that size, so that neither they nor numbers among them get lost.
+        """
+        sizes: dict[str, Fraction] = {}
+        for name in self.lesson.solution.givens:
+            value = self.lesson.solution.values[name]
+            if not is_symbolic(value) and (size := abs(near_fraction(value))):
+                order = Fraction(10) ** _order(size)
+                sizes[name.quantity] = min(order, sizes.get(name.quantity, order))
+        return sizes
+
+    def _called(self, name: Name) -> list[str | list[str]]:
+        """A quantity in words as the script takes them: text, and symbols as lists.
+
+        Empty for what stands on the way alone, as an equivalent seen from somewhere, and has no
+        words of its own.
+        """
+        try:
+            return self._pieces(self.lesson.display.asks_for(name))
+        except KeyError:
+            return []
+
+    def _pieces(self, prose: Prose) -> list[str | list[str]]:
+        """Text, and symbols as letter, index and mark."""
+        return [self._piece(piece) for piece in prose]
+
+    def _piece(self, piece: Piece) -> str | list[str]:
+        match piece:
+            case str():
+                return piece
+            case SymbolOf(name):
+                symbol = self.lesson.display.symbol(name)
+                parts = [symbol.letter, symbol.index, symbol.mark]
+                while not parts[-1]:
+                    parts.pop()
+                return parts
+            case NumberOf(name):
+                return self.lesson.display.shown(name).text
+            case _:
+                raise TypeError(f"{piece} names no quantity")
+
+
+def decimal_text(value: Fraction) -> str:
+    """A number with all of its digits, as ``6.6e-5``.
+
+    Of a number that does not end within ``MOST_DIGITS`` digits those are told, and then a 1: it
+    can thus not be taken for one that ends, nor lie half-way where it is rounded.
+    """
+    if value == 0:
+        return "0"
+    order = _order(abs(value))
+    scaled = abs(value) * Fraction(10) ** (MOST_DIGITS - 1 - order)
+    digits = str(scaled.numerator // scaled.denominator)
+    digits = digits.rstrip("0") if scaled.denominator == 1 else digits + "1"
+    sign = "-" if value < 0 else ""
+    point = f".{digits[1:]}" if len(digits) > 1 else ""
+    return f"{sign}{digits[0]}{point}" + (f"e{order}" if order else "")
+
+
+def _order(value: Fraction) -> int:
+    """The decimal order of a positive number: 1 for 66."""
+    order = len(str(value.numerator)) - len(str(value.denominator))
+    return order - 1 if Fraction(10) ** order > value else order
+
+
+def _told_if_real(value: Exact, told: Callable[[Exact], Any]) -> Any:
+    """A value as data; None for what a mistake makes that has no value, such as 1/0."""
+    if value.is_infinite or value.is_finite is False or value.is_real is False:
+        return None
+    return told(value)
+
+
+def points_for(
+    letters: Iterable[Symbol], value: Exact, sizes: Mapping[str, Fraction]
+) -> list[dict[Symbol, Rational]]:
+    """Values of the letters at which expressions are compared, each letter another prime number.
+
+    Points at which the right value is nought or has no value are passed over.
+    """
+    found: list[dict[Symbol, Rational]] = []
+    for point in _every_point(tuple(letters), sizes):
+        there = value.xreplace(point)
+        if there.is_Rational and there != 0:
+            found.append(point)
+        if len(found) == POINTS:
+            break
+    return found
+
+
+def _every_point(
+    letters: tuple[Symbol, ...], sizes: Mapping[str, Fraction]
+) -> Iterator[dict[Symbol, Rational]]:
+    for start in range(len(_PRIMES)):
+        yield {
+            symbol: _PRIMES[(5 * start + 3 * place) % len(_PRIMES)]
+            * Rational(*sizes.get(kind_of(symbol), Fraction(1)).as_integer_ratio())
+            for place, symbol in enumerate(letters)
+        }
+
+
+def at_points(value: Exact, points: list[dict[Symbol, Rational]]) -> list[float | int] | None:
+    """The values of an expression at the points; None where it has none at one of them."""
+    found = [value.xreplace(point) for point in points]
+    if any(not worth.is_number or worth.is_finite is not True for worth in found):
+        return None
+    return [_short(worth) for worth in found]
+
+
+def _short(value: Exact) -> float | int:
+    """A number as short as JSON can have it."""
+    return int(value) if value.is_Integer and abs(value) < 2**53 else float(value)
+
+
+def _has_units(shown: Shown) -> bool:
+    """Whether numbers with units stand among the letters."""
+    return isinstance(shown, ShownExpression) and any(
+        isinstance(part, Amount) for part in every_part(shown.expression)
+    )
+
+
+def _example(unit: str, shown: Shown) -> str:
+    """How a prefix may change; never with the number that is asked for."""
+    number = "3" if shown.number.replace(".", "").startswith("2") else "2"
+    return _EXAMPLES[unit].format(number, number)
+
+
+def _letters_help(names: list[str]) -> str:
+    first, last = ", ".join(names[:-1]), names[-1]
+    letters = f"the letters {first} and {last}" if first else f"the letter {last}"
+    return (
+        f"An expression with {letters}. Write * or nothing for times, / for over, ^2 for "
+        "squared, and brackets where they are needed."
+    )
+
+
+def _json(told: Mapping[str, Any]) -> str:
+    return json.dumps(told, ensure_ascii=False, separators=(",", ":"))

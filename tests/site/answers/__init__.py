@@ -1,0 +1,1 @@
+"""Typed answers: what may be typed, and what is replied."""

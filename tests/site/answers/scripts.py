@@ -1,0 +1,51 @@
+"""The scripts that judge typed answers, on an empty page and on the page of a problem."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any
+
+from playwright.sync_api import Browser, Page
+
+from builder.site.assets import SCRIPTS, STYLES, asset_files
+from tests.site.pages import html_of
+
+JUDGES = ("questions", "choice", "reading-units", "reading-numbers", "judging", "expressions",
+          "typed")  # fmt: skip
+FILES = {Path(address).name: path for address, path in asset_files().items()}
+
+JUDGE_ALL = """rows => rows.map(([typed, expected]) => expected.letters
+  ? stepwell.judgeExpression(typed, expected) : stepwell.judgeNumber(typed, expected))"""
+
+
+def judging_page(chromium: Browser) -> Page:
+    """An empty page with the scripts that judge."""
+    page = chromium.new_context(offline=True).new_page()
+    page.set_content("<!doctype html><title>Judging</title>")
+    for name in JUDGES:
+        page.add_script_tag(path=FILES[f"{name}.js"])
+    return page
+
+
+def judged(page: Page, rows: list[tuple[str, dict[str, Any]]]) -> list[dict[str, Any]]:
+    """The verdict on each typed answer, given the data of its question."""
+    found: list[dict[str, Any]] = page.evaluate(JUDGE_ALL, [list(row) for row in rows])
+    return found
+
+
+def problem_file(folder: Path, text: str, slug: str) -> Path:
+    """A page of a problem on its own, with the styles and scripts of ours and no theme."""
+    for name, path in FILES.items():
+        if path.suffix in (".js", ".css"):
+            (folder / name).write_bytes(path.read_bytes())
+    styles = "".join(f'<link rel="stylesheet" href="{Path(each).name}">' for each in STYLES)
+    scripts = "".join(f'<script src="{Path(each).name}" defer></script>' for each in SCRIPTS)
+    file = folder / f"{slug}.html"
+    file.write_text(
+        f'<!doctype html><html lang="en"><head><meta charset="utf-8"><title>{slug}</title>'
+        '<meta name="viewport" content="width=device-width, initial-scale=1">'
+        f'{styles}{scripts}</head><body><main><article class="md-typeset"><h1>{slug}</h1>'
+        f"{html_of(text, slug)}</article></main></body></html>",
+        encoding="utf-8",
+    )
+    return file
