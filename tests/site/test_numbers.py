@@ -3,20 +3,24 @@
 from __future__ import annotations
 
 import codecs
+import io
 import json
+import shlex
 import stat
 from pathlib import Path
 
 import pytest
 from click.testing import CliRunner, Result
 
+from builder.cli import _progress as progress
 from builder.cli import main
 from builder.errors import FaultyFile
 from builder.problem import read_problem
 from builder.problem.fresh import stated_values
-from builder.site.numbers.search import MOST_LOOKED_AT, look, prepare
+from builder.site.numbers.search import LONG_SEARCH, MOST_LOOKED_AT, look, prepare
 from builder.site.numbers.wishes import Wishes
 from builder.site.numbers.writing import write_numbers
+from tests.conftest import ROOT
 
 LAMPS = """\
 title: Three lamps   # for Monday
@@ -236,6 +240,38 @@ def test_it_is_said_why_nothing_fits(lamps: Path, options: list[str], told: str)
     assert result.exit_code == 1
     assert told in result.stderr
     assert result.stderr.count("\n") == 1
+
+
+def test_the_readme_shows_what_is_printed() -> None:
+    """The table in the README is how the command's output begins."""
+    readme = (ROOT / "README.md").read_text(encoding="utf-8")
+    line, shown = readme.split("$ .venv/bin/stepwell numbers ")[1].split("…")[0].split("\n", 1)
+    _, *options = shlex.split(line)
+    result = numbers(ROOT / "content" / "problems" / "flasher-reservoir.yml", *options)
+    assert len(shown) > 300
+    assert result.output.startswith(shown)
+
+
+class Terminal(io.StringIO):
+    """Somebody sits in front of it."""
+
+    def isatty(self) -> bool:
+        """It is one."""
+        return True
+
+
+@pytest.mark.parametrize(("sets_of_values", "seen"), [(LONG_SEARCH, True), (100, False)])
+def test_a_long_search_shows_a_bar_on_a_terminal(
+    monkeypatch: pytest.MonkeyPatch, sets_of_values: int, seen: bool
+) -> None:
+    """A short one is over before a bar could be read."""
+    terminal = Terminal()
+    monkeypatch.setattr("sys.stderr", terminal)
+    with progress(sets_of_values) as tell:
+        tell(sets_of_values // 2)
+        tell(sets_of_values // 2)
+    assert ("Looking" in terminal.getvalue()) is seen
+    assert ("100%" in terminal.getvalue()) is seen
 
 
 def test_help_holds_an_example(lamps: Path) -> None:
