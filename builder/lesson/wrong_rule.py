@@ -159,9 +159,8 @@ def _may_be(wrong: Wrong, right: Exact, display: Display) -> bool:
     sign = sign_of(wrong.value)
     if sign is not None and sign >= 0:
         return True
-    if not display.directed:
-        return False
-    return wrong.name.quantity in SIGNED or sign_of(right) not in (1, 0)
+    counted = display.directed and wrong.name.quantity in SIGNED
+    return counted or sign_of(right) not in (1, 0)
 
 
 def worth_a_warning(slips: tuple[Slip, ...]) -> tuple[Slip, ...]:

@@ -61,6 +61,11 @@ class RelationsDisplay(Display):
         """What the problem shows: no circuit, but quantities and how they hang together."""
         return "problem"
 
+    @property
+    def directed(self) -> bool:
+        """Quantities without a drawing are sizes, but for what is called a change or a work."""
+        return False
+
     def stated(self, name: Name) -> Stated | None:
         """What the problem states of a quantity; None for one of two solutions."""
         by_name = {stated.name: stated for stated in self.solution.problem.quantities}

@@ -2,83 +2,31 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import dataclass
-from functools import cached_property
-
 from builder.circuit.law import SERIES
-from builder.circuit.tree import Group, Tree, groups
-from builder.lesson.display import Display, Mention
+from builder.circuit.tree import Group
 from builder.lesson.general_mistakes import GENERAL_RULES
 from builder.lesson.lesson import Lesson, Row, Table, taught_steps
 from builder.lesson.nest.addup import add_up
 from builder.lesson.nest.caution import caution
-from builder.lesson.nest.display import NestDisplay
 from builder.lesson.nest.uses import uses as uses_of_nest
 from builder.lesson.prose import Prose, SymbolOf, Written, listed, number_word, say, sentences
 from builder.lesson.questions import find_list, self_check
+from builder.lesson.relations.unknown_display import UnknownDisplay, part_of
+from builder.lesson.relations.wrong_rules.unknowns import RULES
 from builder.lesson.vocabulary import vocabulary
 from builder.lesson.words import Words
-from builder.lesson.wrong_rule import Wrong, WrongRule, found_names, slips_of, worth_a_warning
+from builder.lesson.wrong_rule import slips_of, worth_a_warning
 from builder.problem.model import NestProblem
 from builder.problem.relations.unknowns import UnknownProblem
 from builder.quantity.kinds import KINDS
-from builder.quantity.names import TOTAL, Name, Symbol
+from builder.quantity.names import TOTAL, Name
 from builder.solution.relations.step import RelationStep
 from builder.solution.relations.unknown import UnknownSolution
 
-
-@dataclass(frozen=True)
-class UnknownDisplay(Display):
-    """The writing of the quantities: as in the nest with the found values put back.
-
-    Attributes:
-        solution: whose quantities they are.
-    """
-
-    solution: UnknownSolution
-
-    @cached_property
-    def nest(self) -> NestDisplay:
-        """How the nest is written."""
-        return NestDisplay(self.solution.nest)
-
-    @property
-    def directed(self) -> bool:
-        """A nest has one source, and everything runs its way."""
-        return False
-
-    @property
-    def members(self) -> tuple[str, ...]:
-        """The single elements."""
-        return self.nest.members
-
-    @property
-    def one(self) -> str:
-        """What one of them is called."""
-        return self.nest.one
-
-    def symbol(self, name: Name) -> Symbol:
-        """The symbol of a quantity."""
-        of, _, number = name.of.partition("'")
-        symbol = self.nest.symbol(Name(name.quantity, of))
-        index = ",".join(part for part in (symbol.index, number) if part)
-        return Symbol(symbol.letter, index, symbol.mark)
-
-    def element(self, id: str) -> SymbolOf:
-        """An element's or equivalent's name."""
-        return self.nest.element(id)
-
-    def asks_for(self, name: Name) -> Prose:
-        """A quantity in words; the value of an unknown element by its kind and name."""
-        return self.nest.asks_for(name)
-
-    def mention(self, of: str) -> Mention | None:
-        """An element that is unknown is told by its name alone."""
-        found = self.nest.mention(of)
-        if found is None or of not in self.solution.problem.unknown:
-            return found
-        return Mention(found.symbol, found.number, both=False)
+__all__ = [
+    "RULES", "UnknownDisplay", "about", "narrate", "plan", "prompt", "topic", "uses",
+    "write_unknown_lesson",
+]  # fmt: skip
 
 
 def narrate(step: RelationStep, display: UnknownDisplay) -> Words:
@@ -90,7 +38,7 @@ def narrate(step: RelationStep, display: UnknownDisplay) -> Words:
 
 def _reason(about: tuple[str, ...], step: RelationStep, display: UnknownDisplay) -> Prose:
     word, of = about[:2]
-    part = _part(of, display.solution.problem.tree)
+    part = part_of(of, display.solution.problem.tree)
     voc = vocabulary(display.solution.problem.law)
     one = display.element(of)
     if not isinstance(part, Group):
@@ -127,10 +75,6 @@ def _of_law(word: str, of: str, display: UnknownDisplay) -> Prose:
                    one=one)  # fmt: skip
     return say("For {one} alone {law} holds, and two of the three are known.",
                one=one, law=voc.flow_law)  # fmt: skip
-
-
-def _part(of: str, tree: Tree) -> Tree:
-    return next((group for group in groups(tree) if group.id == of), tree)
 
 
 def prompt(step: RelationStep, display: UnknownDisplay) -> Prose:
@@ -194,59 +138,6 @@ def _results(display: UnknownDisplay) -> Table:
     rows.append(Row(say("Whole circuit"), whole, total=True))
     heads = tuple(KINDS[quantity].noun.capitalize() for quantity in quantities)
     return Table((), law.element.capitalize(), heads, tuple(rows))
-
-
-def _added_on(display: UnknownDisplay) -> Iterator[Wrong]:
-    """The known part added to the equivalent, from which it has to be taken away."""
-    problem, values = display.solution.problem, display.solution.values
-    for step in display.solution.steps:
-        word, of = step.relations[0].about[:2]
-        (name, *_) = step.solved_for
-        group = _part(of, problem.tree)
-        if word != "merge" or not isinstance(group, Group) or name.of == group.id:
-            continue
-        whole = values[display.resolve(Name(problem.law.value, group.id))]
-        parts = [part.id for part in group.parts if part.id != name.of]
-        known = [values[Name(problem.law.value, part)] for part in parts]
-        adds = group.connection == problem.law.adds_in
-        wrong = whole + sum(known) if adds else 1 / (1 / whole + sum(1 / one for one in known))
-        happens = say("adding {named} to {whole}", named=display.elements(tuple(parts)),
-                      whole=display.element(group.id))  # fmt: skip
-        yield Wrong(name, wrong, step.id, happens)
-
-
-def _added_on_why(wrong: Wrong, display: UnknownDisplay) -> Prose:
-    return say("The rule of the group says “add”, and that is easily done with whatever is at "
-               "hand. But the equivalent holds {one} already: what is known has to be taken "
-               "away from it.", one=display.element(wrong.name.of))  # fmt: skip
-
-
-def _equivalent_for_one(display: UnknownDisplay) -> Iterator[Wrong]:
-    """The equivalent taken for the unknown element itself."""
-    problem, values = display.solution.problem, display.solution.values
-    whole = display.resolve(Name(problem.law.value, TOTAL))
-    for name, step in found_names(display):
-        if name.of in problem.unknown and name.quantity == problem.law.value:
-            happens = say("taking the equivalent for {one}", one=display.element(name.of))
-            yield Wrong(name, values[whole], step.id, happens)
-
-
-def _equivalent_for_one_why(wrong: Wrong, display: UnknownDisplay) -> Prose:
-    return say(
-        "The value of the whole circuit is found on the way, and it is tempting to stop "
-        "there. But {one} is only a part of it.",
-        one=display.element(wrong.name.of),
-    )
-
-
-RULES: tuple[WrongRule, ...] = (
-    WrongRule("added-on", "common practice, no source", "Adding what has to be taken away",
-              _added_on_why, _added_on),
-    WrongRule("equivalent-for-one", "common practice, no source",
-              "Taking the equivalent for one element",
-              _equivalent_for_one_why, _equivalent_for_one),
-)  # fmt: skip
-"""The mistakes with unknown elements."""
 
 
 def about(problem: UnknownProblem) -> str:

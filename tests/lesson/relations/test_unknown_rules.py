@@ -7,7 +7,12 @@ import pytest
 from builder.lesson.kinds import about, topic, uses, write_lesson
 from builder.lesson.relations.unknown import RULES, UnknownDisplay
 from builder.lesson.wrong_rule import slips_of
-from tests.solution.relations.test_unknown import PAIR, solved, unknown_problem
+from tests.lesson.telling import plain
+from tests.lesson.test_sentences import Kind, blemishes
+from tests.solution.relations.test_unknown import PAIR, RS, solved, unknown_problem
+
+FORK = "{source: 2 A, parallel: [R1: 6 ohm, R2: unknown]}"
+CS = "{source: 12 V, series: [C1: 6 uF, C2: unknown]}"
 
 WORKED = [
     # 8 + 5; 1/(1/2 + 1/6); 13 + 9; in PAIR C23 = 6 µF, and 6 + 4.
@@ -21,6 +26,37 @@ WORKED = [
     ("equivalent-for-one", "{parallel: [C1: 5 uF, C2: unknown]}", "{equivalent: 8 uF}", "C2",
      "8.00 µF"),
     ("equivalent-for-one", PAIR, "{charge: {C1: 48 uC}}", "C2", "4.00 µF"),
+    # 1/(1/2 + 1/6).
+    ("added-on", "{parallel: [R1: 6 ohm, R2: unknown]}", "{equivalent: 2 ohm}", "R2", "1.50 Ω"),
+    # All of the 12 V, of the 2 A.
+    ("whole-for-one", RS, "{voltage: {R1: 4 V}}", "voltage: R2", "12.0 V"),
+    ("whole-for-one", FORK, "{current: {R1: 1.5 A}}", "current: R2", "2.00 A"),
+    ("whole-for-one", CS, "{voltage: {C1: 8 V}}", "voltage: C2", "12.0 V"),
+    # Half of them, where R1 has 4 V, or 1.5 A, and C1 has 8 V.
+    ("equal-shares", RS, "{voltage: {R1: 4 V}}", "voltage: R2", "6.00 V"),
+    ("equal-shares", FORK, "{current: {R1: 1.5 A}}", "current: R2", "1.00 A"),
+    ("equal-shares", CS, "{voltage: {C1: 8 V}}", "voltage: C2", "6.00 V"),
+    # 6 − 2; 6 − 2; 12 − 3.
+    ("subtracted-instead", "{series: [C1: 6 uF, C2: unknown]}", "{equivalent: 2 uF}", "C2",
+     "4.00 µF"),
+    ("subtracted-instead", "{parallel: [R1: 6 ohm, R2: unknown]}", "{equivalent: 2 ohm}", "R2",
+     "4.00 Ω"),
+    ("subtracted-instead", "{series: [C1: 12 uF, C2: unknown]}", "{equivalent: 3 uF}", "C2",
+     "9.00 µF"),
+    # 1/(1/5 − 1/8) = 40/3; 1/(1/9 − 1/13) = 117/4; 1/(1/2 − 1/6).
+    ("reciprocals-instead", "{parallel: [C1: 5 uF, C2: unknown]}", "{equivalent: 8 uF}", "C2",
+     "13.3 µF"),
+    ("reciprocals-instead", "{series: [R1: 9 ohm, R2: unknown]}", "{equivalent: 13 ohm}", "R2",
+     "29.3 Ω"),
+    ("reciprocals-instead", "{parallel: [C1: 2 uF, C2: unknown]}", "{equivalent: 6 uF}", "C2",
+     "3.00 µF"),
+    # 1/2 − 1/6; 1/2 − 1/6; 1/3 − 1/12.
+    ("never-inverted", "{series: [C1: 6 uF, C2: unknown]}", "{equivalent: 2 uF}", "C2",
+     "0.333 µF"),
+    ("never-inverted", "{parallel: [R1: 6 ohm, R2: unknown]}", "{equivalent: 2 ohm}", "R2",
+     "0.333 Ω"),
+    ("never-inverted", "{series: [C1: 12 uF, C2: unknown]}", "{equivalent: 3 uF}", "C2",
+     "0.250 µF"),
 ]  # fmt: skip
 
 
@@ -29,14 +65,32 @@ def test_a_mistake_gives_the_number_worked_by_hand(
     rule: str, circuit: str, measured: str, of: str, shown: str
 ) -> None:
     """Each rule yields what the mistake leads to; its working stands above the rows."""
-    display = UnknownDisplay(solved(circuit, measured, f"[{of}]"))
-    found = {(s.rule.id, s.wrong.name.of): s.shown.text for s in slips_of(display, RULES)}
-    assert found[rule, of] == shown
+    asked = f"[{{{of}}}]" if ":" in of else f"[{of}]"
+    slips = slips_of(UnknownDisplay(solved(circuit, measured, asked)), RULES)
+    quantity, _, of = of.rpartition(": ")
+    assert shown in {s.shown.text for s in slips if rule in s.rules and s.wrong.name.of == of
+                     and quantity in ("", s.wrong.name.quantity)}  # fmt: skip
 
 
-def test_every_rule_is_worked_by_hand() -> None:
-    """No rule stands without at least three worked values."""
-    assert all(sum(row[0] == rule.id for row in WORKED) >= 3 for rule in RULES)
+def test_every_rule_is_worked_in_three_problems() -> None:
+    """No rule stands without at least three problems with worked values."""
+    problems = {rule.id: {row[1:4] for row in WORKED if row[0] == rule.id} for rule in RULES}
+    assert {row[0] for row in WORKED} == set(problems)
+    assert {id: len(those) for id, those in problems.items() if len(those) < 3} == {}
+
+
+@pytest.mark.parametrize(("rule", "circuit", "measured", "of", "shown"), WORKED)
+def test_what_is_told_of_mistakes_is_well_formed(
+    rule: str, circuit: str, measured: str, of: str, shown: str
+) -> None:
+    """The sentence, the reason and the heading of each slip, which is never right."""
+    asked = f"[{{{of}}}]" if ":" in of else f"[{of}]"
+    display = UnknownDisplay(solved(circuit, measured, asked))
+    for slip in slips_of(display, RULES):
+        assert slip.shown.text != display.shown(slip.wrong.name).text
+        for kind, told in ((Kind.SENTENCES, slip.sentence), (Kind.SENTENCES, slip.tempting),
+                           (Kind.HEADING, (slip.rule.called,))):  # fmt: skip
+            assert not blemishes(plain(told, display), kind), plain(told, display)
 
 
 def test_a_problem_with_an_unknown_is_told_in_a_few_words() -> None:

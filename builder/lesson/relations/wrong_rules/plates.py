@@ -7,16 +7,17 @@ from dataclasses import replace
 
 from sympy import Integer
 
-from builder.lesson.prose import Prose, SymbolOf, say
+from builder.lesson.mistake_sources import GUISASOLA, PRACTICE, TGB
+from builder.lesson.prose import Prose, SymbolOf, number_word, say
 from builder.lesson.relations.altered import values_by
 from builder.lesson.relations.display import RelationsDisplay
-from builder.lesson.wrong_rule import Wrong, WrongRule, found_names
+from builder.lesson.relations.wrong_rules.factors import differing
+from builder.lesson.wrong_rule import Wrong, WrongRule, carried_on, step_finding
 from builder.problem.relations.model import PlatePart, Plates, Relation
 from builder.quantity.exact import Exact
 from builder.quantity.formula import Ref
 from builder.quantity.names import Name
-
-_AFTER = ("Q", "V", "U", "E")
+from builder.quantity.show import unit_power
 
 
 def _swapped(display: RelationsDisplay) -> Iterator[Wrong]:
@@ -32,12 +33,9 @@ def _swapped(display: RelationsDisplay) -> Iterator[Wrong]:
             return replace(relation, left=before[other], right=before[f"{other}0"])
         return relation
 
-    values = values_by(display, alter)
     noun = {"Q": "charge", "V": "voltage"}
     happens = say("keeping the {other} instead of the {kept}", other=noun[other], kept=noun[kept])
-    for name, step in found_names(display):
-        if name.of in _AFTER and name in values:
-            yield Wrong(name, values[name], step.id, happens)
+    yield from differing(values_by(display, alter), happens, display)
 
 
 def _swapped_why(wrong: Wrong, display: RelationsDisplay) -> Prose:
@@ -49,18 +47,22 @@ def _swapped_why(wrong: Wrong, display: RelationsDisplay) -> Prose:
                "is still there, holds its voltage and brings more charge.")  # fmt: skip
 
 
+def _with_capacitance(value: Exact, happens: Prose, display: RelationsDisplay) -> Iterator[Wrong]:
+    """Another capacitance, and all that follows from it."""
+    name = display.named("C")
+    step = step_finding(name, display.solution)
+    if step is not None:
+        yield from carried_on(display, step, {name: value}, happens)
+
+
 def _by_voltage(display: RelationsDisplay) -> Iterator[Wrong]:
     """The capacitance taken to change with the voltage or the charge."""
     plates = display.solution.problem.plates
     if plates is None or plates.battery != "removed":
         return
-    values = display.solution.values
-    volts, before = (values[display.named(of)] for of in ("V", "V0"))
-    for name, step in found_names(display):
-        if name.of == "C":
-            wrong = values[display.named("C0")] * volts / before
-            yield Wrong(name, wrong, step.id,
-                        say("letting the capacitance shrink with the voltage"))  # fmt: skip
+    before, filled = (display.solution.values[display.named(of)] for of in ("C0", "C"))
+    happens = say("letting the capacitance shrink with the voltage")
+    yield from _with_capacitance(before * before / filled, happens, display)
 
 
 def _by_voltage_why(wrong: Wrong, display: RelationsDisplay) -> Prose:
@@ -73,16 +75,13 @@ def _turned(display: RelationsDisplay) -> Iterator[Wrong]:
     plates = display.solution.problem.plates
     if plates is None or plates.arrangement not in ("layers", "slabs"):
         return
-    wrong = _turned_capacitance(plates, display)
     layers = plates.arrangement == "layers"
     happens = (
         say("taking the layers for slabs side by side")
         if layers
         else say("taking the slabs for layers on one another")
     )
-    for name, step in found_names(display):
-        if name.of == "C":
-            yield Wrong(name, wrong, step.id, happens)
+    yield from _with_capacitance(_turned_capacitance(plates, display), happens, display)
 
 
 def _turned_capacitance(plates: Plates, display: RelationsDisplay) -> Exact:
@@ -114,28 +113,106 @@ def _last_reciprocal(display: RelationsDisplay) -> Iterator[Wrong]:
     plates = display.solution.problem.plates
     if plates is None or plates.arrangement != "layers":
         return
-    parts: list[Name] = [display.named(f"C{part.number}") for part in plates.parts]
-    total = sum((display.solution.values[name] for name in parts), Integer(0))
-    for name, step in found_names(display):
-        if name.of == "C":
-            yield Wrong(name, total, step.id, say("adding the capacitances of the layers"))
+    total = sum(_of_parts(plates, display), Integer(0))
+    happens = say("adding the capacitances of the layers")
+    yield from _with_capacitance(total, happens, display)
+
+
+def _of_parts(plates: Plates, display: RelationsDisplay) -> list[Exact]:
+    """The capacitance of each part, in farads."""
+    values = display.solution.values
+    return [values[display.named(f"C{part.number}")] for part in plates.parts]
 
 
 def _last_reciprocal_why(wrong: Wrong, display: RelationsDisplay) -> Prose:
     return say("Layers lie together, and together sounds like adding. But the charge has to pass "
                "them one after the other, so their reciprocals add, and {what} is less than the "
-               "smallest of them.", what=SymbolOf(wrong.name))  # fmt: skip
+               "smallest of them.", what=SymbolOf(display.named("C")))  # fmt: skip
 
 
-_G = "Guisasola et al., Science & Education 11, 247 (2002), from memory"
-_UP2 = "University Physics Volume 2 (OpenStax), section 8.1, conceptual questions"
+def _never_inverted(display: RelationsDisplay) -> Iterator[Wrong]:
+    """The sum of the layers' reciprocals, in the unit in which the first of them is told."""
+    plates = display.solution.problem.plates
+    if plates is None or plates.arrangement != "layers":
+        return
+    shown = display.shown(display.named("C1"))
+    unit = Integer(10) ** (unit_power(shown.unit, "capacitance") or 0)
+    total = sum((unit / one for one in _of_parts(plates, display)), Integer(0)) * unit
+    happens = say("stopping at the sum of the reciprocals of the layers")
+    yield from _with_capacitance(total, happens, display)
+
+
+def _never_inverted_why(_wrong: Wrong, _display: RelationsDisplay) -> Prose:
+    return say("After all that work with fractions the sum looks like the answer. It is one over "
+               "the capacitance, so it still has to be turned over.")  # fmt: skip
+
+
+def _parts_driven(display: RelationsDisplay) -> Plates | None:
+    """The plates, if a voltage across layers is divided between them."""
+    plates = display.solution.problem.plates
+    if plates is None or plates.arrangement != "layers":
+        return None
+    first = Name("voltage", "V1")
+    return plates if step_finding(first, display.solution) is not None else None
+
+
+def _field_everywhere(display: RelationsDisplay) -> Iterator[Wrong]:
+    """The same field in each layer: the voltage divided by thickness."""
+    plates = _parts_driven(display)
+    if plates is None:
+        return
+    values = display.solution.values
+    field = values[display.named("V")] / values[display.named("d")]
+    shares = [field * values[display.named(part.size)] for part in plates.parts]
+    happens = say("letting the field be the same in all layers")
+    yield from _with_shares(shares, plates, happens, display)
+
+
+def _with_shares(
+    shares: list[Exact], plates: Plates, happens: Prose, display: RelationsDisplay
+) -> Iterator[Wrong]:
+    """Other voltages across the layers, and what follows from them."""
+    step = step_finding(Name("voltage", "V1"), display.solution)
+    names = [Name("voltage", f"V{part.number}") for part in plates.parts]
+    if step is not None:
+        altered = dict(zip(names, shares, strict=True))
+        yield from carried_on(display, step, altered, happens)
+
+
+def _field_everywhere_why(_wrong: Wrong, _display: RelationsDisplay) -> Prose:
+    return say("Between plates the field is said to be the same everywhere, and so it is in one "
+               "material. But each layer weakens it to 1/κ of its own: what is the same in all of "
+               "them is the charge.")  # fmt: skip
+
+
+def _equal_voltages(display: RelationsDisplay) -> Iterator[Wrong]:
+    plates = _parts_driven(display)
+    if plates is not None:
+        count = len(plates.parts)
+        share = display.solution.values[display.named("V")] / count
+        happens = say("sharing the voltage equally between the {count} layers",
+                      count=number_word(count))  # fmt: skip
+        yield from _with_shares([share] * count, plates, happens, display)
+
+
+def _equal_voltages_why(_wrong: Wrong, _display: RelationsDisplay) -> Prose:
+    return say("Equal shares look fair. But what is equal for all layers is the charge, so the "
+               "layer with the smallest capacitance gets the largest voltage.")  # fmt: skip
+
 
 PLATE_RULES: tuple[WrongRule, ...] = (
-    WrongRule("kept-the-wrong-one", _G, "Keeping the wrong quantity", _swapped_why, _swapped),
-    WrongRule("capacitance-by-voltage", f"{_UP2}; {_G}",
-              "Letting the capacitance follow the voltage", _by_voltage_why, _by_voltage),
-    WrongRule("layers-for-slabs", "common practice, no source",
-              "Taking layers for slabs side by side", _turned_why, _turned),
-    WrongRule("layers-added", "common practice, no source", "Adding layers",
-              _last_reciprocal_why, _last_reciprocal),
+    WrongRule("kept-the-wrong-one", GUISASOLA, "Keeping the wrong quantity", _swapped_why,
+              _swapped),
+    WrongRule("capacitance-by-voltage", f"University Physics Volume 2 (OpenStax), section 8.1, "
+              f"conceptual questions; {GUISASOLA}", "Letting the capacitance follow the voltage",
+              _by_voltage_why, _by_voltage),
+    WrongRule("layers-for-slabs", PRACTICE, "Taking layers for slabs side by side",
+              _turned_why, _turned),
+    WrongRule("field-everywhere", PRACTICE, "Letting the field be the same in all layers",
+              _field_everywhere_why, _field_everywhere),
+    WrongRule("layers-added", PRACTICE, "Adding layers", _last_reciprocal_why, _last_reciprocal),
+    WrongRule("equal-voltages", f"{TGB}; {GUISASOLA}, for capacitors in a chain",
+              "Sharing the voltage equally between layers", _equal_voltages_why, _equal_voltages),
+    WrongRule("never-inverted", PRACTICE, "Forgetting the last reciprocal",
+              _never_inverted_why, _never_inverted),
 )  # fmt: skip
