@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from hashlib import sha256
 from typing import TypeVar
-from zlib import crc32
 
 _Item = TypeVar("_Item")
 
@@ -17,4 +17,12 @@ def turn(slug: str, about: str, items: Sequence[_Item]) -> _Item:
         about: what is chosen, so that one problem does not always get the first of everything.
         items: at least one.
     """
-    return items[crc32(f"{about}/{slug}".encode()) % len(items)]
+    return items[place(f"{about}/{slug}") % len(items)]
+
+
+def place(words: str) -> int:
+    """A large number that depends on some words alone, and is the same in every build.
+
+    A checksum such as CRC-32 will not do: choices between two by it would go together.
+    """
+    return int.from_bytes(sha256(words.encode()).digest()[:8])

@@ -10,25 +10,36 @@ from builder.lesson.generated.switched.what_if import what_if_of_charging, what_
 from builder.lesson.generated.view import view_of
 from builder.lesson.generated.what_if import what_if_of
 from builder.lesson.lesson import Lesson
+from builder.lesson.nest.display import NestDisplay
 from builder.lesson.questions.forms import ChoiceQuestion, PickQuestion, RankingQuestion
+from builder.lesson.relations.unknown import UnknownDisplay
 from builder.lesson.stages.display import StagesDisplay
 from builder.lesson.transient.display import TransientDisplay
+from builder.lesson.turn import turn
 
 
 def pick(lesson: Lesson) -> PickQuestion | None:
     """Pick elements in the figure; None where a lesson has too few, or no circuit."""
     if isinstance(lesson.display, TransientDisplay):
-        return pick_of_charging(lesson.display)
+        return None if _ranks(lesson.display) else pick_of_charging(lesson.display)
     if isinstance(lesson.display, StagesDisplay):
         return pick_of_stages(lesson.display)
     view = view_of(lesson)
     return None if view is None else pick_of(view)
 
 
+def _ranks(display: TransientDisplay) -> bool:
+    """Whether a ranking is asked for: it would give away what is to be picked."""
+    able = [way is not None for way in (ranking_of_charging(display), pick_of_charging(display))]
+    return able[0] and (
+        not able[1] or turn(display.solution.problem.slug, "in the end", (True, False))
+    )
+
+
 def ranking(lesson: Lesson) -> RankingQuestion | None:
     """Rank elements by a quantity; None where the circuit alone does not decide."""
     if isinstance(lesson.display, TransientDisplay):
-        return ranking_of_charging(lesson.display)
+        return ranking_of_charging(lesson.display) if _ranks(lesson.display) else None
     view = view_of(lesson)
     return None if view is None else ranking_of(view)
 
@@ -41,3 +52,8 @@ def what_if(lesson: Lesson) -> ChoiceQuestion | None:
         return what_if_of_stages(lesson.display)
     view = view_of(lesson)
     return None if view is None else what_if_of(view)
+
+
+def compares(lesson: Lesson) -> bool:
+    """Whether the prediction of such a lesson compares elements, as a ranking does."""
+    return isinstance(lesson.display, NestDisplay | UnknownDisplay)

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from zlib import crc32
 
 from sympy import Integer
 
@@ -16,7 +15,7 @@ from builder.lesson.generated.what_if.spots import Spot, Why, spots
 from builder.lesson.network.what_if import solved
 from builder.lesson.prose import say, sentences
 from builder.lesson.questions.forms import ChoiceQuestion, Option
-from builder.lesson.turn import turn
+from builder.lesson.turn import place, turn
 from builder.quantity.exact import Exact
 from builder.quantity.names import TOTAL, Name
 from builder.quantity.symbolic import sign_of
@@ -62,7 +61,7 @@ def _shuffled(found: Iterable[Spot], slug: str) -> list[Spot]:
 
     def key(spot: Spot) -> int:
         told = f"{slug}/{spot.change.how.value}/{spot.change.of}/{spot.seen.key}"
-        return crc32(told.encode())
+        return place(told)
 
     return sorted(found, key=key)
 
