@@ -15,7 +15,7 @@ import re
 from collections.abc import Collection
 
 from builder.errors import Fault, FaultyFile
-from builder.site.page import PARTS, placeholder
+from builder.site.page import FRESH, PARTS, placeholder
 
 DEFAULT_PARTS = ("opening", "caution", "predict", "solution", "checks")
 
@@ -97,7 +97,7 @@ def _replaced(
     return "\n\n".join(["", *(placeholder(slug, part) for part in parts), ""])
 
 
-_EMBEDDABLE = tuple(part.id for part in PARTS if part.id != "onward")
+_EMBEDDABLE = tuple(part.id for part in PARTS if part.id not in (FRESH, "onward"))
 
 
 def _suggest(slug: str, known: Collection[str]) -> str:

@@ -28,6 +28,8 @@ from builder.quantity.show import Shown, ShownExpression
 from builder.quantity.symbolic import is_symbolic, letters_in, reading_order
 
 MOST_DIGITS = 24
+MOST_DIGITS_ASTRAY = 10
+"""Values that are not the right one are only found again, and a page has many of them."""
 POINTS = 3
 _PRIMES = (
     2, 3, 5, 7, 11, 13, 17, 19, 23, 29, 31, 37, 41, 43, 47, 53, 59, 61, 67, 71, 73, 79, 83, 89,
@@ -87,7 +89,7 @@ class ExpectedAnswers:
             "noun": kind.noun,
             "shown": shown.text,
         }
-        told |= self._lists(name, turns, lambda value: decimal_text(near_fraction(value)))
+        told |= self._lists(name, turns, _astray)
         help = "A number without a unit."
         if kind.unit:
             help = f"A number and a unit. Any prefix will do: {_example(kind.unit, shown)}."
@@ -196,16 +198,20 @@ class ExpectedAnswers:
                 raise TypeError(f"{piece} names no quantity")
 
 
-def decimal_text(value: Fraction) -> str:
+def _astray(value: Exact) -> str:
+    return decimal_text(near_fraction(value), MOST_DIGITS_ASTRAY)
+
+
+def decimal_text(value: Fraction, most: int = MOST_DIGITS) -> str:
     """A number with all of its digits, as ``6.6e-5``.
 
-    Of a number that does not end within ``MOST_DIGITS`` digits those are told, and then a 1: it
+    Of a number that does not end within ``most`` digits those are told, and then a 1: it
     can thus not be taken for one that ends, nor lie half-way where it is rounded.
     """
     if value == 0:
         return "0"
     order = _order(abs(value))
-    scaled = abs(value) * Fraction(10) ** (MOST_DIGITS - 1 - order)
+    scaled = abs(value) * Fraction(10) ** (most - 1 - order)
     digits = str(scaled.numerator // scaled.denominator)
     digits = digits.rstrip("0") if scaled.denominator == 1 else digits + "1"
     sign = "-" if value < 0 else ""

@@ -16,6 +16,8 @@ from builder.problem.model import Problem, Unit
 from builder.site.author_text import block
 from builder.site.expected import ExpectedAnswers
 from builder.site.figures import figure_maker
+from builder.site.figures.picking import to_pick_in
+from builder.site.figures.pen import INK, Pen
 from builder.site.markup import Writer
 from builder.site.mathml import MathWriter
 
@@ -57,8 +59,12 @@ def _course(lesson: Lesson) -> object:
     return getattr(lesson, "course", None)
 
 
+FRESH = "fresh"
+"""The part that only a page with other numbers has; ``site.fresh`` makes it."""
+
 PARTS: tuple[Part, ...] = (
     Part("opening"),
+    Part(FRESH),
     Part("caution", applies=lambda lesson: lesson.caution is not None),
     Part("predict", "Predict first", applies=lambda lesson: bool(lesson.predict or lesson.before)),
     Part("solution", "Solution"),
@@ -105,16 +111,18 @@ class ProblemPage:
         unit: the unit it belongs to.
         prefix: starts every id on the page.
         links: where the page leads on to: what each link is called, and its address.
+        pen: what draws its figures.
     """
 
     lesson: Lesson
     unit: Unit
     prefix: str
     links: tuple[Link, ...] = ()
+    pen: Pen = INK
 
     def part(self, part: Part) -> Markup:
         """One part as HTML, or nothing if the lesson has nothing for it."""
-        if not part.applies(self.lesson):
+        if part.id == FRESH or not part.applies(self.lesson):
             return Markup("")
         return self.filled(f"parts/{part.id}.html")
 
@@ -133,7 +141,8 @@ class ProblemPage:
             "prefix": self.prefix,
             "writer": writer,
             "maths": MathWriter(writer),
-            "figures": figure_maker(self.lesson, self.prefix, self.unit.symbols),
+            "figures": figure_maker(self.lesson, self.prefix, self.unit.symbols, self.pen),
+            "to_pick_in": to_pick_in,
             "scenario": block(self.lesson.solution.problem.scenario, writer.placeholder),
             "givens": self.lesson.solution.givens,
             "expected": ExpectedAnswers(self.lesson).of,

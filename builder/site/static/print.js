@@ -44,9 +44,15 @@
     else last.parentNode.appendChild(bar);
   }
 
+  /* The foot of every sheet; a style sheet cannot read a page's title itself. */
+  function foot(set) {
+    var told = document.title + (set ? ", with set " + set : "");
+    root.style.setProperty("--sw-foot", JSON.stringify(told));
+  }
+
   function start() {
-    /* The foot of every sheet; a style sheet cannot read a page's title itself. */
-    root.style.setProperty("--sw-foot", JSON.stringify(document.title));
+    foot(0);
+    document.addEventListener("stepwell:renumbered", function (event) { foot(event.detail.set); });
     window.addEventListener("beforeprint", openAll);
     window.addEventListener("afterprint", restore);
     offer();
