@@ -16,8 +16,8 @@ from builder.problem.model import Problem, Unit
 from builder.site.author_text import block
 from builder.site.expected import ExpectedAnswers
 from builder.site.figures import figure_maker
-from builder.site.figures.picking import to_pick_in
 from builder.site.figures.pen import INK, Pen
+from builder.site.figures.picking import to_pick_in
 from builder.site.markup import Writer
 from builder.site.mathml import MathWriter
 
