@@ -11,11 +11,12 @@ from builder.lesson.lesson import Lesson
 Item = TypeVar("Item")
 
 
+def lot(lesson: Lesson, word: str) -> bytes:
+    """What is drawn for a word: sorting by it gives each problem an order of its own."""
+    return sha256(f"{lesson.solution.problem.slug} {word}".encode()).digest()
+
+
 def shuffled(items: Sequence[Item], lesson: Lesson, purpose: str) -> list[Item]:
     """``items`` in an order that the lesson's problem and the purpose decide, and no value."""
-
-    def drawn(position: int) -> bytes:
-        seed = f"{lesson.solution.problem.slug} {purpose} {position}"
-        return sha256(seed.encode()).digest()
-
-    return [items[position] for position in sorted(range(len(items)), key=drawn)]
+    places = sorted(range(len(items)), key=lambda place: lot(lesson, f"{purpose} {place}"))
+    return [items[place] for place in places]

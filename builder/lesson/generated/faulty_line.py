@@ -8,7 +8,7 @@ from typing import Literal
 
 from builder.lesson.display import Display
 from builder.lesson.formula_prose import formula_prose, goes_in_line
-from builder.lesson.generated.drawn import shuffled
+from builder.lesson.generated.drawn import lot, shuffled
 from builder.lesson.generated.wrong_formulas import wrong_formula
 from builder.lesson.lesson import Lesson, TaughtStep
 from builder.lesson.prose import NumberOf, Prose, SymbolOf, WrongNumber, number_word, say
@@ -31,7 +31,7 @@ MARK = "faulty-line"
 
 
 @dataclass(frozen=True)
-class _Mistake:
+class Mistake:
     """A wrong rule at one step.
 
     Attributes:
@@ -54,16 +54,12 @@ def faulty_line(lesson: Lesson) -> FaultyLineQuestion | None:
     """The question, or None where no mistake can be worked out in full."""
     if len(lesson.steps) < LEAST_LINES:
         return None
-    mistakes = list(_mistakes(lesson))
-    rules = shuffled(list(dict.fromkeys(mistake.rule.id for mistake in mistakes)), lesson, "rules")
-    mistakes = shuffled(mistakes, lesson, "faulty line")
-    # What is carried on teaches more than what ends with the mistake, and the first line is the
-    # likeliest guess.
-    mistakes.sort(key=lambda one: (_misled_after(one, lesson) == 0, one.at == 0,
-                                   rules.index(one.rule.id)))  # fmt: skip
-    if not mistakes:
-        return None
-    mistake = mistakes[0]
+    mistake = _chosen(lesson)
+    return worked(mistake, lesson) if mistake is not None else None
+
+
+def worked(mistake: Mistake, lesson: Lesson) -> FaultyLineQuestion:
+    """The question with one mistake in it."""
     start, end = _window(mistake, lesson)
     lines = tuple(_line(at, lesson.steps[at], mistake, lesson.display) for at in range(start, end))
     return FaultyLineQuestion(
@@ -72,47 +68,85 @@ def faulty_line(lesson: Lesson) -> FaultyLineQuestion | None:
     )  # fmt: skip
 
 
-def _rules(lesson: Lesson) -> list[WrongRule]:
+def rules_of(lesson: Lesson) -> list[WrongRule]:
     """The rules that lead to a wrong number here, likeliest first."""
     rules = (one.rule for slip in lesson.slips for one in (slip, *slip.also))
     return list({rule.id: rule for rule in rules if not rule.arithmetic}.values())
 
 
-def _mistakes(lesson: Lesson) -> Iterator[_Mistake]:
-    """Every rule at every step at which it can be worked out."""
-    for rule in _rules(lesson):
-        by_name = {wrong.name: wrong for wrong in rule.find(lesson.display)}
-        for at, taught in enumerate(lesson.steps):
-            wrongs = [by_name[name] for name in taught.step.found if name in by_name]
-            formulas = _formulas(rule, wrongs, taught, lesson)
-            mistake = _carried_out(rule, wrongs, at, formulas, lesson) if formulas else None
-            if mistake:
-                yield mistake
+def _chosen(lesson: Lesson) -> Mistake | None:
+    """A mistake that is carried on and is not made in the first line, where there is one.
+
+    What ends with the mistake teaches less, and the first line is the likeliest guess.
+    """
+    best: tuple[tuple[bool, bool], Mistake] | None = None
+    for rule in sorted(rules_of(lesson), key=lambda rule: lot(lesson, rule.id)):
+        for mistake in shuffled(list(mistakes_of(rule, lesson)), lesson, rule.id):
+            rank = (_misled_shown(mistake, lesson) == 0, mistake.at == 0)
+            if best is None or rank < best[0]:
+                best = rank, mistake
+        if best and best[0] == (False, False):
+            break
+    return best[1] if best else None
+
+
+def mistakes_of(rule: WrongRule, lesson: Lesson) -> Iterator[Mistake]:
+    """A rule at every step at which it can be worked out."""
+    found = list(rule.find(lesson.display))
+    for at, taught in enumerate(lesson.steps):
+        step = taught.step
+        wrongs: dict[Name, Wrong] = {}
+        for wrong in found:
+            if wrong.step == step.id and wrong.name in step.found:
+                wrongs.setdefault(wrong.name, wrong)
+        formulas = _formulas(rule, wrongs, taught, lesson) if wrongs else None
+        mistake = _carried_out(rule, wrongs, at, formulas, lesson) if formulas else None
+        if mistake:
+            yield mistake
 
 
 def _formulas(
-    rule: WrongRule, wrongs: list[Wrong], taught: TaughtStep, lesson: Lesson
+    rule: WrongRule, wrongs: Mapping[Name, Wrong], taught: TaughtStep, lesson: Lesson
 ) -> dict[Name, Formula | Exact] | None:
     """What the rule writes at a step; None if it is not known for all that it gets wrong."""
-    wrong_of, values = {wrong.name: wrong for wrong in wrongs}, lesson.solution.values
+    values = dict(lesson.solution.values)
     known = [*lesson.solution.givens, *taught.known_before]
     formulas: dict[Name, Formula | Exact] = {}
     for line in taught.step.lines:
-        wrong = wrong_of.get(line.name)
-        if wrong is not None:
+        wrong = wrongs.get(line.name)
+        if wrong is not None and not _goes_on(line, wrong.value, values, formulas):
             instead = wrong_formula(rule.id, line, wrong.value, known, lesson.display)
             if instead is None and not _is_hidden(line.formula):
                 return None
             formulas[line.name] = wrong.value if instead is None else instead
+        if wrong is not None:
+            values[line.name] = wrong.value
         known.append(line.name)
-    # What the mistake hits by chance is written like what it gets wrong.
-    for line in taught.step.lines:
-        for name, instead in list(formulas.items()):
-            if (line.name not in formulas and line.name.quantity == name.quantity
-                    and not line.carries and isinstance(instead, Formula)
-                    and same(evaluate(instead, values), values[line.name])):  # fmt: skip
-                formulas[line.name] = instead
-    return formulas
+    return formulas | _hit_by_chance(formulas, taught, lesson)
+
+
+def _goes_on(
+    line: Line, value: Exact, values: Mapping[Name, Exact], formulas: Mapping[Name, object]
+) -> bool:
+    """Whether a wrong value only follows from what the same step got wrong before."""
+    if not any(name in formulas for name in names_in(line.formula)):
+        return False
+    return same(evaluate(line.formula, values), value)
+
+
+def _hit_by_chance(
+    formulas: Mapping[Name, Formula | Exact], taught: TaughtStep, lesson: Lesson
+) -> dict[Name, Formula | Exact]:
+    """What the mistake gets right by chance, written like what it gets wrong."""
+    values = lesson.solution.values
+    return {
+        line.name: instead
+        for line in taught.step.lines
+        for name, instead in formulas.items()
+        if line.name not in formulas and line.name.quantity == name.quantity
+        and not line.carries and isinstance(instead, Formula)
+        and same(evaluate(instead, values), values[line.name])
+    }  # fmt: skip
 
 
 def _is_hidden(formula: Formula) -> bool:
@@ -122,11 +156,11 @@ def _is_hidden(formula: Formula) -> bool:
 
 def _carried_out(
     rule: WrongRule,
-    wrongs: list[Wrong],
+    wrongs: Mapping[Name, Wrong],
     at: int,
     formulas: dict[Name, Formula | Exact],
     lesson: Lesson,
-) -> _Mistake | None:
+) -> Mistake | None:
     """A mistake with all that follows from it; None if what follows cannot be believed."""
     right, display = lesson.solution.values, lesson.display
     values = rerun(lesson.solution, formulas)
@@ -134,27 +168,28 @@ def _carried_out(
         for name in taught.step.found:
             if name not in values or sign_of(values[name]) != sign_of(right[name]):
                 return None
+    if not all(same(values[name], wrong.value) for name, wrong in wrongs.items()):
+        return None
     seen = [name for name in formulas
             if show(values[name], name.quantity, display.digits).text
             != show(right[name], name.quantity, display.digits).text]  # fmt: skip
     if not seen:
         return None
-    first = next(wrong for wrong in wrongs if wrong.name == seen[0])
-    return _Mistake(rule, first, at, formulas, values)
+    return Mistake(rule, wrongs[seen[0]], at, formulas, values)
 
 
-def _misled_after(mistake: _Mistake, lesson: Lesson) -> int:
-    """How many steps after the mistake go on with a wrong number."""
-    later = (taught.step for taught in lesson.steps[mistake.at + 1 :])
-    return sum(_differs(step, mistake, lesson.display) for step in later)
+def _misled_shown(mistake: Mistake, lesson: Lesson) -> int:
+    """How many of the steps that are shown go on with a wrong number."""
+    shown = range(mistake.at + 1, _window(mistake, lesson)[1])
+    return sum(_differs(lesson.steps[at].step, mistake, lesson.display) for at in shown)
 
 
-def _differs(step: Step, mistake: _Mistake, display: Display) -> bool:
+def _differs(step: Step, mistake: Mistake, display: Display) -> bool:
     right = display.solution.values
     return any(not same(mistake.values[name], right[name]) for name in step.found)
 
 
-def _window(mistake: _Mistake, lesson: Lesson) -> tuple[int, int]:
+def _window(mistake: Mistake, lesson: Lesson) -> tuple[int, int]:
     """The steps that are shown: all, or a few in a row, the mistake and what follows from it."""
     count, at = len(lesson.steps), mistake.at
     if count <= MOST_LINES + 1:
@@ -166,7 +201,7 @@ def _window(mistake: _Mistake, lesson: Lesson) -> tuple[int, int]:
     return start, start + MOST_LINES
 
 
-def _line(at: int, taught: TaughtStep, mistake: _Mistake, display: Display) -> WorkedLine:
+def _line(at: int, taught: TaughtStep, mistake: Mistake, display: Display) -> WorkedLine:
     state: Literal["fine", "fault", "misled"] = "fine"
     if at == mistake.at:
         state = "fault"
@@ -178,7 +213,7 @@ def _line(at: int, taught: TaughtStep, mistake: _Mistake, display: Display) -> W
     return WorkedLine(taught.step.id, at + 1, taught.words.goal, results, state)
 
 
-def _shown_lines(step: Step, mistake: _Mistake, display: Display) -> list[Line]:
+def _shown_lines(step: Step, mistake: Mistake, display: Display) -> list[Line]:
     """The lines of a step that are shown: what is wrong above all, then the results."""
     lines = list(step.lines)
     inner = {name for line in lines for name in names_in(line.formula)}
@@ -193,7 +228,7 @@ def _shown_lines(step: Step, mistake: _Mistake, display: Display) -> list[Line]:
     return lines[:MOST_RESULTS]
 
 
-def _result(line: Line, mistake: _Mistake, display: Display) -> Prose:
+def _result(line: Line, mistake: Mistake, display: Display) -> Prose:
     """``C₂₃ = C₂ + C₃ = 30 µF``; without the formula where it does not go in one line."""
     instead = mistake.formulas.get(line.name, line.formula)
     formula = formula_prose(instead, display) if isinstance(instead, Formula) else ()
@@ -218,7 +253,7 @@ def _says_the_same(formula: Prose, shown: Shown, display: Display) -> bool:
     return "".join(letters).replace(" · ", "") == shown.text.replace(" · ", "")
 
 
-def _told(mistake: _Mistake, display: Display) -> Prose:
+def _told(mistake: Mistake, display: Display) -> Prose:
     """Which mistake it is, why one falls for it, and what is right."""
     name = mistake.wrong.name
     return say("The mistake: {happens}. {why} Right is {symbol} {sign} {number}.",

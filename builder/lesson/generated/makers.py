@@ -6,6 +6,10 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 from typing import Literal
 
+from builder.lesson.generated.by_kind import compares, pick, ranking, what_if
+from builder.lesson.generated.faulty_line import faulty_line
+from builder.lesson.generated.first_move import first_move
+from builder.lesson.generated.order import order
 from builder.lesson.lesson import Lesson
 from builder.lesson.questions import Question, own_question
 from builder.problem.model import Problem
@@ -27,9 +31,21 @@ class Maker:
     make: Callable[[Lesson], Question | None]
 
 
-MAKERS: tuple[Maker, ...] = ()
+RANKING = "ranking"
+"""A ranking takes the place of a prediction that compares fewer elements."""
+
+MAKERS: tuple[Maker, ...] = (
+    Maker("pick", "before", pick),
+    Maker(RANKING, "before", ranking),
+    Maker("first-move", "before", first_move),
+    Maker("order", "after", order),
+    Maker("faulty-line", "after", faulty_line),
+    Maker("what-if", "after", what_if),
+)
 """Every maker, in the order in which their questions are asked."""
 
+MOST_BEFORE = 3
+"""As many questions come before the solution at most, beside those that an author adds."""
 PREDICT = Maker("predict", "before", lambda lesson: lesson.predict)
 """The prediction, which each kind of lesson makes itself."""
 
@@ -37,15 +53,27 @@ PREDICT = Maker("predict", "before", lambda lesson: lesson.predict)
 def with_generated(lesson: Lesson) -> Lesson:
     """A lesson with the questions that are made of it, as far as its author wants them."""
     made = {maker.id: _wanted(maker, lesson) for maker in (PREDICT, *MAKERS)}
+    own = {question.instead_of for question in lesson.solution.problem.questions}
+    if made[RANKING] is not None and PREDICT.id not in own and compares(lesson):
+        made[PREDICT.id] = None
+    before = [maker.id for maker in (PREDICT, *MAKERS)
+              if maker.place == "before" and made[maker.id] is not None]  # fmt: skip
+    for id in _too_many(before, own):
+        made[id] = None
     placed = [(maker.place, made[maker.id]) for maker in MAKERS]
-    before = tuple(q for place, q in placed if q is not None and place == "before")
-    after = tuple(q for place, q in placed if q is not None and place == "after")
     return replace(
         lesson,
         predict=made[PREDICT.id],
-        before=(*lesson.before, *before),
-        questions=(*lesson.questions, *after),
+        before=(*lesson.before, *(q for place, q in placed if q and place == "before")),
+        questions=(*lesson.questions, *(q for place, q in placed if q and place == "after")),
     )
+
+
+def _too_many(before: list[str], own: set[str | None]) -> list[str]:
+    """What is left out so that few questions come before the solution; the author's own stay."""
+    over = len(before) - MOST_BEFORE
+    made = [id for id in before if id not in own]
+    return made[len(made) - over :] if over > 0 else []
 
 
 def _wanted(maker: Maker, lesson: Lesson) -> Question | None:
