@@ -18,6 +18,7 @@ from builder.problem.model import METHODS, Unit
 from builder.problem.relations.quantities import KIND_WORDS
 from builder.site.page import PARTS, ProblemPage
 from builder.solution import solve
+from builder.solution.fresh import fresh_solutions
 from builder.solution.solve import SOLVERS
 from tests.conftest import ROOT
 from tests.site.pages import Markup
@@ -49,8 +50,8 @@ def test_the_shown_output_is_what_the_command_prints() -> None:
 
 
 def test_the_shown_additions_can_be_written() -> None:
-    """Own words and own questions, as the README shows them, are read and reach the lesson."""
-    assert len(ADDITIONS) == 2
+    """Own words, own questions and fresh numbers, as shown, are read and reach the lesson."""
+    assert len(ADDITIONS) == 3
     problem = read_problem_text("\n".join([YAML[0], *ADDITIONS]), "flasher-reservoir.yml")
     lesson = write_lesson(solve(problem))
     goals = [str(taught.words.goal) for taught in lesson.steps]
@@ -58,6 +59,9 @@ def test_the_shown_additions_can_be_written() -> None:
     asked = [str(question.ask) for question in lesson.questions]
     assert any("How much charge reaches the pair?" in ask for ask in asked)
     assert any("if C₂ is taken out?" in ask for ask in asked)
+    sets = list(fresh_solutions(lesson.solution, most=6))
+    assert len(sets) == 6
+    assert all(problem.keep.digits == 3 for problem in (problem, *(s.problem for s in sets)))
 
 
 def test_the_shown_fault_is_what_a_missing_unit_gives() -> None:
@@ -114,7 +118,7 @@ SHAPES = (
     shape.ProblemShape, shape.CircuitShape, shape.BranchShape, shape.ElementShape,
     shape.ItemShape, shape.StageShape, shape.ChangeShape, shape.QuantityShape,
     shape.RelationShape, shape.PlatesShape, shape.FillingShape, shape.PartShape,
-    shape.QuestionShape, shape.ChoiceShape, shape.StepWordsShape,
+    shape.QuestionShape, shape.ChoiceShape, shape.StepWordsShape, shape.KeepShape,
 )  # fmt: skip
 
 

@@ -17,6 +17,7 @@ from builder.problem.shape import (
     CircuitShape,
     ElementShape,
     ItemShape,
+    KeepShape,
     ProblemShape,
     QuestionShape,
     StepWordsShape,
@@ -28,7 +29,7 @@ from tests.problem.samples import BRANCHES, FULL, NEST, changed, faults_of
 CONTENT = Path(__file__).parent.parent.parent / "content"
 SHAPES = (
     BranchShape, ChoiceShape, CircuitShape, ElementShape, ItemShape, ProblemShape,
-    QuestionShape, StepWordsShape, UnitShape,
+    KeepShape, QuestionShape, StepWordsShape, UnitShape,
 )  # fmt: skip
 
 
@@ -91,6 +92,11 @@ def test_the_unit_file_holds_to_its_schema() -> None:
         ("    - C2", "      C2"),
         ("find", "questions: [{ask: Why, because: x}]\nfind"),
         ("find", "words: {charge: {goals: x}}\nfind"),
+        ("find", "vary: all\nfind"),
+        ("find", "vary: {C1: [10 uF]}\nfind"),
+        ("find", "vary: [C1]\nfind"),
+        ("find", "keep: {digits: 0}\nfind"),
+        ("find", "keep: {order: other}\nfind"),
     ],
 )
 def test_what_the_schema_refuses_the_reader_refuses(old: str, new: str) -> None:
