@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from itertools import islice
 
 import numpy as np
 from numpy.typing import NDArray
@@ -12,6 +13,7 @@ from builder.quantity.clean import UNCLEAN, digits_of
 from builder.quantity.names import Name
 from builder.solution.fresh.confirming import confirmed
 from builder.solution.fresh.course import Course, course_of, never_clean, numbers_of
+from builder.solution.fresh.exchanging import same_exchange
 from builder.solution.fresh.grid import Grid, Places, grid_of
 from builder.solution.fresh.roots import roots_of
 from builder.solution.fresh.sieve import Mesh, Sifted, sift
@@ -125,11 +127,10 @@ def best_numbers(hunt: Hunt, *, best: int, seen: Callable[[int], None] = lambda 
             rows = np.argsort(ranks, kind="stable")[:room]
             kept, ranks = kept[rows], ranks[rows]
         seen(len(places))
-    numbers: list[Numbers] = []
-    for row in kept:
-        sure = _confirmed(hunt, row) if len(numbers) < best else None
-        numbers += [sure] if sure else []
-    return Catch(tuple(numbers), hunt.grid.size, seemed)
+    alike = same_exchange(hunt.first)
+    hopeful = (row for row in kept if alike(hunt.grid.exact(row)))
+    sure = (one for row in hopeful if (one := _confirmed(hunt, row)))
+    return Catch(tuple(islice(sure, best)), hunt.grid.size, seemed)
 
 
 def _ranks(found: Sifted, hunt: Hunt) -> NDArray[np.int64]:

@@ -96,6 +96,14 @@ class Grid:
             found[name] = np.full(len(places), float(value))
         return found
 
+    def exact(self, row: Sequence[int] | Places) -> dict[Name, Exact]:
+        """One set of values, in SI units, with those that follow others."""
+        found: dict[Name, Exact] = {}
+        for axis, place in zip(self.axes, row, strict=True):
+            found[axis.name] = axis.values[place]
+            found |= {name: axis.values[place] * n for name, n in axis.followers.items()}
+        return found
+
     def typed(self, row: Sequence[int] | Places) -> dict[Name, str]:
         """One set of values, as typed; what follows others is left out."""
         return {axis.name: axis.typed[place] for axis, place in zip(self.axes, row, strict=True)}

@@ -16,6 +16,7 @@ from builder.quantity.names import Name
 from builder.quantity.symbolic import is_symbolic
 from builder.solution.fresh.confirming import confirmed
 from builder.solution.fresh.course import course_of, numbers_of
+from builder.solution.fresh.exchanging import same_exchange
 from builder.solution.fresh.grid import Grid, Places, grid_of
 from builder.solution.fresh.roots import roots_of
 from builder.solution.fresh.sieve import Mesh, Sifted, sift
@@ -76,10 +77,14 @@ def solutions_with(solution: Solution, wanted: Wanted, *, most: int) -> Iterator
         return
     variety = pool.variety(solution)
     tries = _TRIES_FOR_EACH * most
+    alike = same_exchange(solution)
     while most and tries and (row := variety.best()) is not None:
+        places = pool.places[row - 1]
+        if not alike(grid.exact(places)):
+            variety.leave(row)
+            continue
         tries -= 1
-        typed = grid.typed(pool.places[row - 1])
-        other = confirmed(solution, typed, pool.digits_of(row - 1), wanted)
+        other = confirmed(solution, grid.typed(places), pool.digits_of(row - 1), wanted)
         if other is None:
             variety.leave(row)
         else:

@@ -11,9 +11,15 @@ from builder.quantity.names import TOTAL
 from builder.solution.nest.stepwise import Naming
 from builder.solution.network.reductions import spread
 from builder.solution.network.reductions.back import backward_steps, drive_step
+from builder.solution.network.reductions.exchange import exchanges
 from builder.solution.network.reductions.field import Field, in_one_field
 from builder.solution.network.reductions.forward import forward_steps
-from builder.solution.network.reductions.moves import METHOD_MERGE, METHOD_SYMMETRY, METHODS
+from builder.solution.network.reductions.moves import (
+    METHOD_MERGE,
+    METHOD_SYMMETRY,
+    METHODS,
+    Exchange,
+)
 from builder.solution.network.reductions.search import Path, shortest
 from builder.solution.network.reductions.state import Piece, State
 from builder.solution.network.reductions.story import story_of
@@ -97,22 +103,41 @@ def route_by(network: Network, law: Law, method: str) -> Route | None:
 def _route(
     network: Network, law: Law, allowed: Collection[str], required: str | None, most: int | None
 ) -> Route | None:
-    weights = tuple(law.weight(element.value) for element in network.elements)
-    field, elements = in_one_field(weights)
-    pieces = {
-        id: Piece(element.between, weight)
-        for id, (element, weight) in enumerate(zip(network.elements, elements, strict=True))
-    }
-    if len(pieces) > MANY and required is None:
+    state, field = _state_of(network, law)
+    if len(state.pieces) > MANY and required is None:
         allowed = ()
-    reciprocal = law.adds_in == SERIES
-    state = State(pieces, network.terminals, len(pieces), network.junctions, reciprocal)
     even = _evenly(network, law, allowed, required)
     if even is not None and most is not None and even.effort > most:
         even = None
     below = None if even is None else even.cost + 1
     path = shortest(state, allowed, required, most, below)
     return even if path is None else _along(path, network, law, field)
+
+
+def _state_of(network: Network, law: Law) -> tuple[State, Field]:
+    """A network as it is before any move, and the field that its weights are of."""
+    weights = tuple(law.weight(element.value) for element in network.elements)
+    field, elements = in_one_field(weights)
+    pieces = {
+        id: Piece(element.between, weight)
+        for id, (element, weight) in enumerate(zip(network.elements, elements, strict=True))
+    }
+    reciprocal = law.adds_in == SERIES
+    return State(pieces, network.terminals, len(pieces), network.junctions, reciprocal), field
+
+
+def first_exchange(network: Network, law: Law) -> Exchange | None:
+    """The triangle or star with the plainest values, once everything is merged that can be.
+
+    Args:
+        network: as for ``route``.
+        law: of its elements.
+
+    Returns:
+        None if there is none.
+    """
+    merged = Path((), (_state_of(network, law)[0],)).merged()
+    return None if merged.end.is_one else next(exchanges(merged.end), None)
 
 
 def _along(path: Path, network: Network, law: Law, field: Field) -> Route:
