@@ -7,7 +7,7 @@ letters travels as its values at a few points, worked out exactly here.
 from __future__ import annotations
 
 import json
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cached_property
@@ -28,7 +28,7 @@ from builder.quantity.show import Shown, ShownExpression
 from builder.quantity.symbolic import is_symbolic, letters_in, reading_order
 
 MOST_DIGITS = 24
-MOST_DIGITS_ASTRAY = 10
+MOST_DIGITS_ASTRAY = 6
 """Values that are not the right one are only found again, and a page has many of them."""
 POINTS = 3
 _PRIMES = (
@@ -36,10 +36,10 @@ _PRIMES = (
     97, 101, 103, 107, 109, 113, 127, 131, 137, 139, 149, 151, 157, 163, 167, 173, 179, 181,
 )  # fmt: skip
 _EXAMPLES = {
-    "F": "{} µF is {}000 nF", "C": "{} mC is {}000 µC", "V": "{} V is {}000 mV",
-    "J": "{} mJ is {}000 µJ", "Ω": "{} kΩ is {}000 Ω", "A": "{} A is {}000 mA",
-    "W": "{} W is {}000 mW", "s": "{} s is {}000 ms", "m": "{} cm is {}0 mm",
-    "m²": "{} m² is {}0000 cm²", "V/m": "{} kV/m is {}000 V/m", "F/m": "{} nF/m is {}000 pF/m",
+    "F": "7 µF is 7000 nF", "C": "7 mC is 7000 µC", "V": "7 V is 7000 mV",
+    "J": "7 mJ is 7000 µJ", "Ω": "7 kΩ is 7000 Ω", "A": "7 A is 7000 mA",
+    "W": "7 W is 7000 mW", "s": "7 s is 7000 ms", "m": "7 cm is 70 mm",
+    "m²": "7 m² is 70000 cm²", "V/m": "7 kV/m is 7000 V/m", "F/m": "7 nF/m is 7000 pF/m",
 }  # fmt: skip
 
 
@@ -49,7 +49,7 @@ class Expected:
 
     Attributes:
         data: what the scripts judge by, as JSON.
-        turns: the known mistakes, numbered from 1 in ``data``.
+        turns: the known mistakes, numbered from 1.
         help: how an answer may be written.
         keys: which keys a phone offers (``inputmode``).
     """
@@ -74,25 +74,26 @@ class ExpectedAnswers:
         """What the form of a question needs; any quantity of the lesson may be asked."""
         display = self.lesson.display
         name = display.resolve(question.answer)
-        turns = wrong_turns(name, self.lesson.slips, display)
+        turns = wrong_turns(name, self.lesson.turns, display)
         if is_symbolic(display.solution.values[name]):
             return self._expression(name, turns)
         return self._number(name, turns)
 
     def _number(self, name: Name, turns: tuple[WrongTurn, ...]) -> Expected:
-        display, kind = self.lesson.display, KINDS[name.quantity]
-        shown = display.shown(name)
+        kind = KINDS[name.quantity]
         told: dict[str, Any] = {
-            "value": decimal_text(near_fraction(display.solution.values[name])),
-            "digits": display.digits,
+            "value": decimal_text(near_fraction(self.lesson.display.solution.values[name])),
+            "digits": self.lesson.display.digits,
             "unit": kind.unit,
             "noun": kind.noun,
-            "shown": shown.text,
         }
-        told |= self._lists(name, turns, _astray)
+        # Their numbers stand on the page, marked with these keys, and are read there.
+        others = [[other.key, pieces] for other in elsewhere(name, self._told, self.lesson.display)
+                  if (pieces := self._called(other))]  # fmt: skip
+        told |= {"others": others} if others else {}
         help = "A number without a unit."
         if kind.unit:
-            help = f"A number and a unit. Any prefix will do: {_example(kind.unit, shown)}."
+            help = f"A number and a unit. Any prefix will do: {_EXAMPLES[kind.unit]}."
         return Expected(_json(told), turns, help, "text" if kind.unit else "decimal")
 
     def _expression(self, name: Name, turns: tuple[WrongTurn, ...]) -> Expected:
@@ -114,23 +115,25 @@ class ExpectedAnswers:
         }
         if _has_units(display.shown(name)):
             told["units"] = True
-        told |= self._lists(name, turns, lambda value: at_points(value, points))
+        told |= self._lists(name, turns, points)
         return Expected(_json(told), turns, _letters_help(names), "text")
 
     def _lists(
-        self, name: Name, turns: tuple[WrongTurn, ...], told: Callable[[Exact], object]
+        self, name: Name, turns: tuple[WrongTurn, ...], points: list[dict[Symbol, Rational]]
     ) -> dict[str, Any]:
-        """The wrong values with their entries, and the values that belong elsewhere."""
-        display = self.lesson.display
+        """The wrong values at the points with their entries, and those that belong elsewhere."""
+        values, display = self.lesson.display.solution.values, self.lesson.display
         wrong = [
-            [value, number]
+            [worth, number]
             for number, turn in enumerate(turns, start=1)
-            if (value := _told_if_real(turn.slip.wrong.value, told)) is not None
+            if turn.slip.stands
+            and (worth := _worth_if_real(turn.slip.wrong.value, points)) is not None
         ]
         others = [
-            [value, pieces]
+            [worth, pieces]
             for other in elsewhere(name, self._told, display)
-            if (value := _told_if_real(display.solution.values[other], told)) is not None
+            if display.shown(other).text != display.shown(name).text
+            and (worth := _worth_if_real(values[other], points)) is not None
             and (pieces := self._called(other))
         ]
         return {key: found for key, found in (("turns", wrong), ("others", others)) if found}
@@ -198,10 +201,6 @@ class ExpectedAnswers:
                 raise TypeError(f"{piece} names no quantity")
 
 
-def _astray(value: Exact) -> str:
-    return decimal_text(near_fraction(value), MOST_DIGITS_ASTRAY)
-
-
 def decimal_text(value: Fraction, most: int = MOST_DIGITS) -> str:
     """A number with all of its digits, as ``6.6e-5``.
 
@@ -225,11 +224,11 @@ def _order(value: Fraction) -> int:
     return order - 1 if Fraction(10) ** order > value else order
 
 
-def _told_if_real(value: Exact, told: Callable[[Exact], Any]) -> Any:
-    """A value as data; None for what a mistake makes that has no value, such as 1/0."""
+def _worth_if_real(value: Exact, points: list[dict[Symbol, Rational]]) -> list[float | int] | None:
+    """A value at the points; None for what a mistake makes that has no value, such as 1/0."""
     if value.is_infinite or value.is_finite is False or value.is_real is False:
         return None
-    return told(value)
+    return at_points(value, points)
 
 
 def points_for(
@@ -278,12 +277,6 @@ def _has_units(shown: Shown) -> bool:
     return isinstance(shown, ShownExpression) and any(
         isinstance(part, Amount) for part in every_part(shown.expression)
     )
-
-
-def _example(unit: str, shown: Shown) -> str:
-    """How a prefix may change; never with the number that is asked for."""
-    number = "3" if shown.number.replace(".", "").startswith("2") else "2"
-    return _EXAMPLES[unit].format(number, number)
 
 
 def _letters_help(names: list[str]) -> str:

@@ -12,8 +12,9 @@ from markupsafe import Markup
 from builder.site.fresh.columns import Columns, Texts
 from builder.site.fresh.marking import found_again
 from builder.site.fresh.merging import Merged, Piece, Targets, Where
+from builder.site.fresh.offering import offered
 from builder.site.fresh.pens import Marker, rooms_for
-from builder.site.fresh.sets import COMPARED, Sets, part_of, sets_of, solutions_for
+from builder.site.fresh.sets import COMPARED, Sets, part_of
 from builder.site.fresh.tokens import Tokens, marked, tokens_of, without
 from builder.site.page import FRESH, Part, ProblemPage
 from builder.solution import Solution
@@ -42,8 +43,7 @@ class FreshPage:
             page: as it is written.
             solutions: the same problem with other values; by default those found for it.
         """
-        found = solutions_for(page.lesson) if solutions is None else solutions
-        return cls(page, sets_of(page, found))
+        return cls(page, offered(page, solutions))
 
     def part(self, part: Part) -> Markup:
         """One part as HTML, or nothing if the lesson has nothing for it."""

@@ -16,7 +16,6 @@ from markupsafe import Markup
 
 from builder.lesson import Lesson, write_lesson
 from builder.lesson.apart import telling_apart
-from builder.problem.model import Unit
 from builder.site.fresh.aligning import Aligner, Change, DoesNotFitError
 from builder.site.fresh.pens import Lister, too_wide
 from builder.site.fresh.tokens import Node, key_of, roots_of, tokens_of
@@ -80,20 +79,6 @@ class Sets:
     lessons: tuple[FreshLesson, ...]
     changes: tuple[Mapping[str, Change], ...]
     listers: tuple[Lister, ...]
-
-
-def fresh_lessons(lesson: Lesson, unit: Unit) -> tuple[FreshLesson, ...]:
-    """The sets that a problem's page offers, in order.
-
-    Args:
-        lesson: the problem as it is written.
-        unit: the unit that it belongs to.
-
-    Returns:
-        At most ``MOST_SETS``; none where no other values fit.
-    """
-    page = ProblemPage(lesson, unit, lesson.solution.problem.slug)
-    return sets_of(page, solutions_for(lesson)).lessons
 
 
 def solutions_for(lesson: Lesson) -> Iterable[Solution]:
