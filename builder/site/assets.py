@@ -12,6 +12,7 @@ _BASE = "assets/stepwell"
 STYLES = (
     f"{_BASE}/stepwell.css",
     f"{_BASE}/figure.css",
+    f"{_BASE}/fresh.css",
     f"{_BASE}/gaps.css",
     f"{_BASE}/picking.css",
     f"{_BASE}/working.css",
@@ -25,12 +26,14 @@ STYLES = (
 SCRIPTS = tuple(
     f"{_BASE}/{name}.js"
     for name in (
+        "fresh",
         "questions",
         "choice",
         "reading-units",
         "reading-numbers",
         "judging",
         "expressions",
+        "judging-letters",
         "typed",
         "ranking",
         "pick",
