@@ -91,7 +91,9 @@ class Lesson:
         checks_rest: a sentence on checks that are not told; may be empty.
         tables: all results.
         second_method: how every value was found again, to go on after “step by step and”.
-        slips: every mistake that fits, with the wrong number it leads to.
+        turns: every mistake that fits, each by itself, whether its number can be told from the
+            right one or not.
+        slips: those that stand, each wrong number once.
         warnings: those of them worth warning of here.
         questions: the self-check.
         caution: a warning of danger, if there is any.
@@ -108,6 +110,7 @@ class Lesson:
     checks_rest: Prose
     tables: tuple[Table, ...]
     second_method: str
+    turns: tuple[Slip, ...]
     slips: tuple[Slip, ...]
     warnings: tuple[Slip, ...]
     questions: tuple[Question, ...]

@@ -84,6 +84,8 @@ class Slip:
         wrong: what it finds.
         shown: the wrong number as shown.
         why: why one falls for this rule.
+        stands: whether the number can be told from the right one, and has a sign that such a
+            quantity can have.
         also: other rules that lead to the same number here.
     """
 
@@ -91,6 +93,7 @@ class Slip:
     wrong: Wrong
     shown: Shown
     why: Prose
+    stands: bool
     also: tuple[Slip, ...] = ()
 
     @property
@@ -122,28 +125,46 @@ class Slip:
         return (self.rule.id, *(other.rule.id for other in self.also))
 
 
-def slips_of(display: Display, rules: Iterable[WrongRule]) -> tuple[Slip, ...]:
-    """All slips that fit a solution, in the order of the rules.
+def every_slip(display: Display, rules: Iterable[WrongRule]) -> tuple[Slip, ...]:
+    """What each rule leads to in a solution, by itself, in the order of the rules.
 
-    Left out are wrong values that equal the right one at the shown digits, and those whose sign
-    alone tells that they cannot be. What several rules lead to is one slip of the first of them
-    with the others in ``also``.
+    With other values of the same problem these are the same mistakes with other numbers, though
+    one or another may then lead to the right number and not stand.
+    """
+    return tuple(
+        _slip(rule, wrong, display)
+        for rule in rules
+        for wrong in map(_as_number, rule.find(display))
+    )
+
+
+def _slip(rule: WrongRule, wrong: Wrong, display: Display) -> Slip:
+    right = display.solution.values[wrong.name]
+    rounded = show(right, wrong.name.quantity, display.digits)
+    shown = _shown_like(rounded, wrong, display.digits)
+    told_apart = shown.text not in (display.shown(wrong.name).text, rounded.text)
+    stands = told_apart and _may_be(wrong, right, display)
+    return Slip(rule, wrong, shown, rule.tempting(wrong, display), stands)
+
+
+def told_together(slips: Iterable[Slip]) -> tuple[Slip, ...]:
+    """The slips that stand: several rules that lead to one wrong number are one slip.
+
+    It is a slip of the first of them, with the others in ``also``.
     """
     found: dict[tuple[Name, str], list[Slip]] = {}
-    for rule in rules:
-        for wrong in map(_as_number, rule.find(display)):
-            right = display.solution.values[wrong.name]
-            rounded = show(right, wrong.name.quantity, display.digits)
-            shown = _shown_like(rounded, wrong, display.digits)
-            if shown.text in (display.shown(wrong.name).text, rounded.text):
-                continue
-            if not _may_be(wrong, right, display):
-                continue
-            alike = found.setdefault((wrong.name, shown.text), [])
-            if all(rule.id != slip.rule.id for slip in alike):
-                alike.append(Slip(rule, wrong, shown, rule.tempting(wrong, display)))
+    for slip in slips:
+        if slip.stands:
+            alike = found.setdefault((slip.wrong.name, slip.shown.text), [])
+            if all(slip.rule.id != other.rule.id for other in alike):
+                alike.append(slip)
     return tuple(replace(first, also=tuple(others[: MOST_TOGETHER - 1]))
                  for first, *others in found.values())  # fmt: skip
+
+
+def slips_of(display: Display, rules: Iterable[WrongRule]) -> tuple[Slip, ...]:
+    """All slips that fit a solution, in the order of the rules, one for each wrong number."""
+    return told_together(every_slip(display, rules))
 
 
 def _as_number(wrong: Wrong) -> Wrong:

@@ -17,7 +17,7 @@ from builder.lesson.nest.prompts import prompt
 from builder.lesson.nest.wrong_rules import RULES
 from builder.lesson.prose import say
 from builder.lesson.questions import ChoiceQuestion, find_list, self_check
-from builder.lesson.wrong_rule import slips_of, worth_a_warning
+from builder.lesson.wrong_rule import every_slip, told_together, worth_a_warning
 from builder.quantity.kinds import KINDS
 from builder.quantity.names import TOTAL, Name
 from builder.solution.nest.solve import NestSolution
@@ -44,7 +44,8 @@ class NestLesson(Lesson):
 def write_nest_lesson(solution: NestSolution) -> NestLesson:
     """Write the lesson of a solved nest."""
     display = NestDisplay(solution)
-    slips = slips_of(display, (*RULES, *GENERAL_RULES))
+    turns = every_slip(display, (*RULES, *GENERAL_RULES))
+    slips = told_together(turns)
     checks, rest = add_up(display)
     asked = limit_question(display)
     return NestLesson(
@@ -57,6 +58,7 @@ def write_nest_lesson(solution: NestSolution) -> NestLesson:
         checks_rest=rest,
         tables=(_results(display),),
         second_method="by solving all junctions at once",
+        turns=turns,
         slips=slips,
         warnings=worth_a_warning(slips),
         questions=(*((asked,) if asked else ()), *self_check(display, slips)),

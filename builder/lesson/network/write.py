@@ -16,7 +16,7 @@ from builder.lesson.network.prompts import prompt
 from builder.lesson.network.tables import tables
 from builder.lesson.network.wrong_rules import RULES
 from builder.lesson.questions import ChoiceQuestion, find_list, self_check
-from builder.lesson.wrong_rule import slips_of, worth_a_warning
+from builder.lesson.wrong_rule import every_slip, told_together, worth_a_warning
 from builder.solution.network.solve import NetworkSolution
 
 
@@ -41,7 +41,8 @@ class NetworkLesson(Lesson):
 def write_network_lesson(solution: NetworkSolution) -> NetworkLesson:
     """Write the lesson of a solved network."""
     display = NetworkDisplay(solution)
-    slips = slips_of(display, (*RULES, *GENERAL_RULES))
+    turns = every_slip(display, (*RULES, *GENERAL_RULES))
+    slips = told_together(turns)
     checks, rest = add_up(display)
     return NetworkLesson(
         display=display,
@@ -53,6 +54,7 @@ def write_network_lesson(solution: NetworkSolution) -> NetworkLesson:
         checks_rest=rest,
         tables=tables(display),
         second_method=_second_method(display),
+        turns=turns,
         slips=slips,
         warnings=worth_a_warning(slips),
         questions=self_check(display, slips),

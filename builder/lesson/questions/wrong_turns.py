@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 from dataclasses import dataclass
+from itertools import islice
 
 from builder.lesson.display import Display
 from builder.lesson.prose import Prose, WrongNumber, say, sentences
@@ -12,6 +13,8 @@ from builder.quantity.kinds import KINDS
 from builder.quantity.names import Name
 
 MOST_ELSEWHERE = 12
+MOST_TURNS = 8
+MOST_OF_THE_PEN = 3
 
 
 @dataclass(frozen=True)
@@ -32,12 +35,22 @@ class WrongTurn:
         return (WrongNumber(self.slip.rule.id, self.slip.wrong.name, self.slip.shown),)
 
 
-def wrong_turns(name: Name, slips: Iterable[Slip], display: Display) -> tuple[WrongTurn, ...]:
-    """The mistakes that get one quantity wrong, in the order of the rules."""
+def wrong_turns(name: Name, turns: Iterable[Slip], display: Display) -> tuple[WrongTurn, ...]:
+    """The mistakes that get one quantity wrong, in the order of the rules.
+
+    The choice hangs on the rules alone: with other numbers it is the same. Of many, the first of
+    each rule come first; there are ``MOST_TURNS`` at most, few of them slips of the pen.
+    """
+    own = [slip for slip in turns if display.resolve(slip.wrong.name) == name]
+    first = {slip.rule.id: slip for slip in reversed(own)}
+    ranked = sorted(own, key=lambda slip: first[slip.rule.id] is not slip)
+    kept = [slip for slip in ranked if not slip.rule.arithmetic][:MOST_TURNS]
+    of_the_pen = [slip for slip in ranked if slip.rule.arithmetic][:MOST_OF_THE_PEN]
+    chosen = {id(slip) for slip in (*kept, *of_the_pen[: MOST_TURNS - len(kept)])}
     return tuple(
         WrongTurn(slip, sentences(slip.leading_to(say("this")), slip.tempting))
-        for slip in slips
-        if display.resolve(slip.wrong.name) == name
+        for slip in own
+        if id(slip) in chosen
     )
 
 
@@ -50,20 +63,12 @@ def elsewhere(name: Name, among: Iterable[Name], display: Display) -> tuple[Name
         display: of the lesson.
 
     Returns:
-        At most ``MOST_ELSEWHERE``, none with the asked value, and two of one value at most.
+        At most ``MOST_ELSEWHERE``, whatever their values are.
     """
-    found = list(_of_other_value(name, among, display))
-    by_value: dict[str, list[Name]] = {}
-    for other in found:
-        by_value.setdefault(display.shown(other).text, []).append(other)
-    kept = {other for alike in by_value.values() for other in alike[:2]}
-    return tuple(other for other in found if other in kept)[:MOST_ELSEWHERE]
-
-
-def _of_other_value(name: Name, among: Iterable[Name], display: Display) -> Iterator[Name]:
     values, unit = display.solution.values, KINDS[name.quantity].unit
-    for other in dict.fromkeys(map(display.resolve, among)):
-        if other == name or other not in values or KINDS[other.quantity].unit != unit:
-            continue
-        if display.shown(other).text != display.shown(name).text and values[other] != 0:
-            yield other
+    others = (
+        other
+        for other in dict.fromkeys(map(display.resolve, among))
+        if other != name and other in values and KINDS[other.quantity].unit == unit
+    )
+    return tuple(islice(others, MOST_ELSEWHERE))

@@ -15,7 +15,7 @@ from builder.lesson.relations.unknown_display import UnknownDisplay, part_of
 from builder.lesson.relations.wrong_rules.unknowns import RULES
 from builder.lesson.vocabulary import vocabulary
 from builder.lesson.words import Words
-from builder.lesson.wrong_rule import slips_of, worth_a_warning
+from builder.lesson.wrong_rule import every_slip, told_together, worth_a_warning
 from builder.problem.model import NestProblem
 from builder.problem.relations.unknowns import UnknownProblem
 from builder.quantity.kinds import KINDS
@@ -107,7 +107,8 @@ def plan(display: UnknownDisplay) -> Prose:
 def write_unknown_lesson(solution: UnknownSolution) -> Lesson:
     """Write the lesson of a nest with unknown elements."""
     display = UnknownDisplay(solution)
-    slips = slips_of(display, (*RULES, *GENERAL_RULES))
+    turns = every_slip(display, (*RULES, *GENERAL_RULES))
+    slips = told_together(turns)
     checks, rest = add_up(display.nest)
     return Lesson(
         display=display,
@@ -119,6 +120,7 @@ def write_unknown_lesson(solution: UnknownSolution) -> Lesson:
         checks_rest=rest,
         tables=(_results(display),),
         second_method="by putting the found value back and solving all junctions at once",
+        turns=turns,
         slips=slips,
         warnings=worth_a_warning(slips),
         questions=self_check(display, slips),

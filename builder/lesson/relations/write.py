@@ -15,7 +15,7 @@ from builder.lesson.relations.plates import tables_of_plates
 from builder.lesson.relations.predict import predict
 from builder.lesson.relations.prompts import prompt
 from builder.lesson.relations.wrong_rules import RULES
-from builder.lesson.wrong_rule import slips_of, worth_a_warning
+from builder.lesson.wrong_rule import every_slip, told_together, worth_a_warning
 from builder.solution.relations.solve import WHOLE_SYSTEM, RelationsSolution
 
 _SECOND = {
@@ -27,7 +27,8 @@ _SECOND = {
 def write_relations_lesson(solution: RelationsSolution) -> Lesson:
     """Write the lesson of solved relations."""
     display = RelationsDisplay(solution)
-    slips = slips_of(display, (*RULES, *GENERAL_RULES))
+    turns = every_slip(display, (*RULES, *GENERAL_RULES))
+    slips = told_together(turns)
     checks, rest = add_up(display)
     return Lesson(
         display=display,
@@ -39,6 +40,7 @@ def write_relations_lesson(solution: RelationsSolution) -> Lesson:
         checks_rest=rest,
         tables=_tables(display),
         second_method=_SECOND[solution.method == WHOLE_SYSTEM],
+        turns=turns,
         slips=slips,
         warnings=worth_a_warning(slips),
         questions=self_check(display, slips),

@@ -15,14 +15,15 @@ from builder.lesson.stages.predict import predict
 from builder.lesson.stages.prompts import prompt
 from builder.lesson.stages.tables import tables
 from builder.lesson.stages.wrong_rules import RULES
-from builder.lesson.wrong_rule import slips_of, worth_a_warning
+from builder.lesson.wrong_rule import every_slip, told_together, worth_a_warning
 from builder.solution.stages.solve import StagesSolution
 
 
 def write_stages_lesson(solution: StagesSolution) -> Lesson:
     """Write the lesson of a solved problem in stages."""
     display = StagesDisplay(solution)
-    slips = slips_of(display, (*RULES, *GENERAL_RULES))
+    turns = every_slip(display, (*RULES, *GENERAL_RULES))
+    slips = told_together(turns)
     checks, rest = add_up(display)
     return Lesson(
         display=display,
@@ -34,6 +35,7 @@ def write_stages_lesson(solution: StagesSolution) -> Lesson:
         checks_rest=rest,
         tables=tables(display),
         second_method="from the potentials of all junctions at once, stage by stage",
+        turns=turns,
         slips=slips,
         warnings=worth_a_warning(slips),
         questions=self_check(display, slips),

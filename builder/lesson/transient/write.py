@@ -18,7 +18,7 @@ from builder.lesson.transient.predict import predict
 from builder.lesson.transient.prompts import prompt
 from builder.lesson.transient.tables import tables
 from builder.lesson.transient.wrong_rules import RULES
-from builder.lesson.wrong_rule import slips_of, worth_a_warning
+from builder.lesson.wrong_rule import every_slip, told_together, worth_a_warning
 from builder.problem.transient.moments import END, START, at
 from builder.solution.transient.solve import TransientSolution
 
@@ -37,7 +37,8 @@ class TransientLesson(Lesson):
 def write_transient_lesson(solution: TransientSolution) -> TransientLesson:
     """Write the lesson of a solved circuit."""
     display = TransientDisplay(solution)
-    slips = slips_of(display, (*RULES, *GENERAL_RULES))
+    turns = every_slip(display, (*RULES, *GENERAL_RULES))
+    slips = told_together(turns)
     checks, rest = add_up(display)
     return TransientLesson(
         display=display,
@@ -49,6 +50,7 @@ def write_transient_lesson(solution: TransientSolution) -> TransientLesson:
         checks_rest=rest,
         tables=tables(display),
         second_method="with the capacitor as a source of whatever voltage it holds",
+        turns=turns,
         slips=slips,
         warnings=worth_a_warning(slips),
         questions=self_check(display, slips),

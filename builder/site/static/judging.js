@@ -13,7 +13,7 @@
     1: "ten", 2: "a hundred", 3: "a thousand", 4: "ten thousand", 6: "a million",
     9: "a thousand million", 12: "a million million",
   };
-  var COMPARED = 20;
+  var COMPARED = 12;
   /* Which verdict goes first where a text can be read in two ways. */
   var RANKS = ["right", "coarse", "prefix", "turn", "sign", "other", "decimal", "unit", "value"];
 
@@ -137,7 +137,7 @@
   function hits(list, typed, digits, wanted) {
     var found = [];
     (list || []).forEach(function (pair) {
-      var value = stepwell.readData(pair[0]);
+      var value = pair[0];
       if (value.negative !== typed.negative && typed.digits !== "") return;
       if (wanted(closeness(typed, value, digits)) && found.indexOf(pair[1]) < 0) found.push(pair[1]);
     });
@@ -259,8 +259,8 @@
       : "That is no number with a unit. Write it like 12 V or 4.7 µF."));
   }
 
-  /* Judges what was typed. expected is the data of the page: value, digits, unit, noun, turns as
-     [value, entry] and others as [value, pieces]. */
+  /* Judges what was typed. expected holds value, digits, unit and noun from the page's data, and
+     the numbers that stand on the page: turns as [number, entry], others as [number, pieces]. */
   stepwell.judgeNumber = function (typed, expected) {
     var known = Object.assign({}, expected, { exact: stepwell.readData(expected.value) });
     var answer = stepwell.readAnswer(typed, expected.unit);

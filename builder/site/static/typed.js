@@ -35,7 +35,7 @@
   function toldRight(form, verdict, expected) {
     var shown = form.querySelector(".sw-answer-is .sw-n");
     var nodes = [text("It is ")];
-    nodes.push(shown ? shown.cloneNode(true) : text(expected.shown));
+    nodes.push(shown ? shown.cloneNode(true) : text(expected.shown || ""));
     nodes.push(text(verdict.says ? ". " + verdict.says : "."));
     return nodes;
   }
@@ -103,8 +103,31 @@
     return { nodes: nodes.concat(second ? secondHint(form) : firstHint(form)), look: second ? undefined : null };
   }
 
+  /* The number that stands somewhere on the page, or null. */
+  function numberIn(node, unit) {
+    var read = node ? stepwell.readAnswer(node.textContent, unit) : { problem: "none" };
+    return read.problem ? null : read.readings[0].value;
+  }
+
+  /* What a number is judged by: the data of the form, with the numbers of wrong turns and of other
+     quantities as the page tells them now. */
+  function dataOf(form) {
+    var data = JSON.parse(form.dataset.expected);
+    if (data.letters) return data;
+    data.turns = [];
+    stepwell.each(form, ".sw-turns [data-turn]:not([hidden])", function (entry) {
+      var value = numberIn(entry.querySelector(".sw-turn-number"), data.unit);
+      if (value) data.turns.push([value, Number(entry.dataset.turn)]);
+    });
+    data.others = (data.others || []).map(function (pair) {
+      var marked = document.querySelector('.sw-n[data-q="' + CSS.escape(pair[0]) + '"]');
+      return [numberIn(marked, data.unit), pair[1]];
+    }).filter(function (pair) { return pair[0] !== null; });
+    return data;
+  }
+
   function check(form) {
-    var expected = JSON.parse(form.dataset.expected);
+    var expected = dataOf(form);
     var typed = form.querySelector('input[type="text"]').value;
     var verdict = expected.letters
       ? stepwell.judgeExpression(typed, expected)
