@@ -11,7 +11,6 @@ from builder.lesson.display import Display
 from builder.lesson.prose import Prose, capitalised, say
 from builder.lesson.questions import TypedQuestion, asked_names
 from builder.quantity.names import TOTAL, Name
-from builder.quantity.symbolic import is_symbolic
 from builder.solution import Step
 from builder.solution.network.step import NetworkMove
 
@@ -35,8 +34,7 @@ def gaps(step: Step, display: Display) -> tuple[TypedQuestion, ...]:
     if step.kind in _MAKES_UP:
         return ()
     asked = set(asked_names(display))
-    values = display.solution.values
-    found = [name for name in step.found if not is_symbolic(values[name])]
+    found = [name for name in step.found if not display.names_itself(name)]
     computed = [line.name for line in step.lines if line.name in found and not line.carries]
     wanted = [name for name in found if name in asked] or computed or found
     return tuple(
