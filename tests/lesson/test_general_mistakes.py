@@ -2,17 +2,29 @@
 
 from __future__ import annotations
 
-import pytest
+from dataclasses import replace
 
+import pytest
+from hypothesis import HealthCheck, given, settings
+
+from builder.circuit.law import Law
 from builder.lesson import write_lesson
+from builder.lesson.display import Display
 from builder.lesson.general_mistakes import GENERAL_RULES
+from builder.lesson.kinds import display_of
 from builder.lesson.lesson import Lesson
 from builder.lesson.wrong_rule import Slip, slips_of
 from builder.problem import read_problem_text
+from builder.problem.model import NestProblem
 from builder.solution import solve
 from tests.lesson.stages.stories import LIKE, UNLIKE
-from tests.lesson.telling import plain
+from tests.lesson.telling import plain, taught_problems
 from tests.lesson.test_sentences import Kind, blemishes
+from tests.lesson.transient.test_words import everything_of
+from tests.solution.network.drawn import tables
+from tests.solution.network.test_random_networks import problem_of
+from tests.solution.stages.building import solved
+from tests.solution.stages.drawing import random_problems
 
 HEAD = "title: Any\ncircuit:\n  "
 PAIR = (
@@ -179,3 +191,46 @@ def test_whole_numbers_survive_rounding() -> None:
     """Where every result on the way has two digits, nothing is lost by keeping two."""
     text = PAIR.replace("10 V", "14 V")
     assert not [slip for slip in general_slips(text) if slip.rule.id == "rounded-early"]
+
+
+def look_over(display: Display) -> None:
+    """No slip is right, none is told twice, each has a step, and each is well told."""
+    right, seen = display.solution.values, set()
+    steps = {step.id for step in display.solution.steps}
+    for slip in slips_of(display, GENERAL_RULES):
+        name = slip.wrong.name
+        assert slip.shown.text != display.shown(name).text
+        assert (name, slip.shown.text) not in seen
+        seen.add((name, slip.shown.text))
+        assert slip.wrong.step in steps
+        assert slip.wrong.value != right[name]
+        sentence, reason = plain(slip.sentence, display), plain(slip.tempting, display)
+        assert not blemishes(sentence, Kind.SENTENCES), sentence
+        assert not blemishes(reason, Kind.SENTENCES), reason
+
+
+@given(problem=taught_problems(most=6))
+@settings(max_examples=40)
+def test_in_any_nest_a_slip_is_wrong_and_well_told(problem: NestProblem) -> None:
+    """Whatever the circuit, its source and what is asked."""
+    look_over(display_of(solve(problem)))
+
+
+@given(table=tables())
+@settings(max_examples=10, suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large])
+def test_in_any_network_a_slip_is_wrong_and_well_told(table: tuple[Law, str]) -> None:
+    """Whatever the circuit, with everything asked."""
+    look_over(display_of(solve(replace(problem_of(*table), method="loops"))))
+
+
+@pytest.mark.parametrize("seed", range(3))
+def test_in_any_stages_a_slip_is_wrong_and_well_told(seed: int) -> None:
+    """Whatever the circuit and what is switched."""
+    for problem in random_problems(8, seed):
+        look_over(display_of(solved(problem)))
+
+
+@pytest.mark.parametrize("seed", range(60, 64))
+def test_whatever_charges_a_slip_is_wrong_and_well_told(seed: int) -> None:
+    """Whatever the circuit, with everything asked."""
+    look_over(display_of(solve(everything_of(seed))))
