@@ -30,12 +30,46 @@ ANSWER_ALL = """() => {
     }),
     choice: forms('choice').map(form => [...form.querySelectorAll('input[type=radio]')].map(
       option => { press(option); return check(form); })),
+    ranking: forms('ranking').map(form => {
+      const rows = [...form.querySelectorAll('.sw-rank')];
+      const give = place => rows.forEach((row, at) =>
+        press(row.querySelector(`input[value="${place(Number(row.dataset.place), at)}"]`)));
+      const tied = rows.every(row => row.dataset.place === '1');
+      give((right, at) => tied && !at ? 2 : 1);
+      const wrong = check(form);
+      give(right => right);
+      return [wrong, check(form)];
+    }),
+    pick: forms('pick').map(form => {
+      const boxes = [...form.querySelectorAll('input[type=checkbox]')];
+      boxes.filter(box => box.hasAttribute('data-right')).forEach(press);
+      const right = check(form);
+      press(boxes[boxes.length - 1]);
+      press(boxes[0]);
+      return [check(form), right];
+    }),
+    order: forms('order').map(form => {
+      const wrong = check(form);
+      const rows = () => [...form.querySelectorAll('.sw-order > li')];
+      rows().forEach((_, place) => {
+        const row = rows().find(one => one.dataset.row === String(place));
+        while (rows().indexOf(row) > place) press(row.querySelector('[data-move="-1"]'));
+      });
+      return [wrong, check(form)];
+    }),
+    faulty: forms('faulty-line').map(form => {
+      const replies = [...form.querySelectorAll('input[type=radio]')].map(
+        line => { press(line); return [line.dataset.state === 'fault', check(form)]; });
+      const right = replies.filter(([fault, _]) => fault)[0][1];
+      const wrong = replies.filter(([fault, _]) => !fault).map(([_, reply]) => reply);
+      return [wrong.find(reply => reply.startsWith('Right.')) || wrong[0], right];
+    }),
   };
 }"""
 
 
 def answer_every_question(page: Page) -> int:
-    """Type each shown answer and choose each option; assert that the replies fit.
+    """Type each shown answer, choose each option, rank, pick and order; see that replies fit.
 
     Returns:
         How many questions the page has.
@@ -47,4 +81,8 @@ def answer_every_question(page: Page) -> int:
     for replies in told["choice"]:
         assert len(replies) >= 2
         assert sum(reply.startswith("Right.") for reply in replies) == 1, (page.url, replies)
-    return len(told["typed"]) + len(told["choice"])
+    pairs = [pair for kind in ("ranking", "pick", "order", "faulty") for pair in told[kind]]
+    for wrong, right in pairs:
+        assert not wrong.startswith("Right."), (page.url, wrong)
+        assert right.startswith("Right."), (page.url, right)
+    return sum(len(forms) for forms in told.values())
