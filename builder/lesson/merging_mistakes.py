@@ -8,12 +8,14 @@ from sympy import Integer
 
 from builder.circuit.law import PARALLEL, SERIES
 from builder.lesson.display import LONGEST_LIST, Merge
+from builder.lesson.mistake_sources import EB_RECALLED, MS, PRACTICE
 from builder.lesson.nest.display import NestDisplay
 from builder.lesson.network.display import NetworkDisplay
-from builder.lesson.prose import Prose, number_word, say
+from builder.lesson.prose import Prose, listed, number_word, say, sentences
 from builder.lesson.vocabulary import vocabulary
-from builder.lesson.wrong_rule import Wrong, WrongRule
+from builder.lesson.wrong_rule import Wrong, WrongRule, carried_on
 from builder.quantity.exact import Exact
+from builder.quantity.names import Name
 from builder.quantity.show import unit_power
 from builder.quantity.symbolic import is_symbolic
 from builder.solution import Step
@@ -139,41 +141,76 @@ def _product_over_sum_why(wrong: Wrong, display: MergingDisplay) -> Prose:
                "unit: add up all the reciprocals instead.")  # fmt: skip
 
 
+def _third_left_out(display: MergingDisplay) -> Iterator[Wrong]:
+    """With three, the rule for two: the third has no place in it."""
+    for step, merge, values in _merges(display):
+        if not _adds(merge, display) and len(values) == 3:
+            first, second = values[:2]
+            two = display.elements(tuple(one.of for one in merge.members[:2]))
+            happens = say("taking product over sum of {two} and stopping there", two=two)
+            yield _wrong(step, merge, first * second / (first + second), happens)
+
+
+def _third_left_out_why(wrong: Wrong, display: MergingDisplay) -> Prose:
+    return say("Product over sum is so handy that one stops when it is done. But it has merged "
+               "only two of the three: merge the result with the third in the same "
+               "way.")  # fmt: skip
+
+
+def _going_on(display: MergingDisplay) -> Iterator[Wrong]:
+    """A group merged by the other rule, and what the right steps after it make of that."""
+    for step in display.solution.steps:
+        altered: dict[Name, Exact] = {}
+        merges = display.merges(step)
+        for merge in merges:
+            values = [display.solution.values[name] for name in merge.members]
+            total = sum(values, Integer(0))
+            apart = 1 / sum((1 / value for value in values), Integer(0))
+            altered[merge.equivalent] = apart if _adds(merge, display) else total
+        for wrong in carried_on(display, step, altered, _merged_wrongly(merges, display)):
+            if wrong.name not in altered:
+                yield wrong
+
+
+def _merged_wrongly(merges: tuple[Merge, ...], display: MergingDisplay) -> Prose:
+    if not merges:
+        return ()
+    what = "adding the reciprocals of" if _adds(merges[0], display) else "adding"
+    together = [_members(merge, display) for merge in merges]
+    members = together[0] if len(together) == 1 else listed(together, "and likewise")
+    if len(together) > 2:
+        members = say("the members of each group")
+    return say("{what} {members} and going on from there", what=what, members=members)
+
+
+def _going_on_why(wrong: Wrong, display: MergingDisplay) -> Prose:
+    step = next(step for step in display.solution.steps if step.id == wrong.step)
+    why = (
+        _reciprocals_instead_why
+        if _adds(display.merges(step)[0], display)
+        else (_added_instead_why)
+    )
+    after = say("Whatever comes after a wrong equivalent is wrong as well.")
+    return sentences(why(wrong, display), after)
+
+
 MERGING_RULES: tuple[WrongRule, ...] = (
-    WrongRule(
-        "added-instead",
-        "Engelhardt and Beichner, Am. J. Phys. 72, 98 (2004), for resistors in parallel; "
-        "for capacitors in series common practice, no source",
-        "Adding where reciprocals belong",
-        _added_instead_why,
-        _added_instead,
-    ),
-    WrongRule(
-        "never-inverted",
-        "common practice, no source",
-        "Forgetting the last reciprocal",
-        _never_inverted_why,
-        _never_inverted,
-    ),
-    WrongRule(
-        "reciprocals-instead",
-        "common practice, no source",
-        "Adding reciprocals where values add",
-        _reciprocals_instead_why,
-        _reciprocals_instead,
-    ),
-    WrongRule(
-        "averaged",
-        "common practice, no source",
-        "Taking the average",
-        _averaged_why,
-        _averaged,
-    ),
-    WrongRule(
-        "product-over-sum",
-        "common practice, no source",
-        "Product over sum with three",
-        _product_over_sum_why,
-        _product_over_sum,
-    ),
-)
+    WrongRule("added-instead", f"for resistors in parallel {MS}, and {EB_RECALLED}; "
+              f"for capacitors in series {PRACTICE}", "Adding where reciprocals belong",
+              _added_instead_why, _added_instead),
+    WrongRule("reciprocals-instead", PRACTICE, "Adding reciprocals where values add",
+              _reciprocals_instead_why, _reciprocals_instead),
+    WrongRule("never-inverted", PRACTICE, "Forgetting the last reciprocal",
+              _never_inverted_why, _never_inverted),
+    WrongRule("product-over-sum", PRACTICE, "Product over sum with three",
+              _product_over_sum_why, _product_over_sum),
+    WrongRule("third-left-out", PRACTICE, "Leaving out the third",
+              _third_left_out_why, _third_left_out),
+    WrongRule("averaged", PRACTICE, "Taking the average", _averaged_why, _averaged),
+)  # fmt: skip
+GOING_ON_RULES: tuple[WrongRule, ...] = (
+    WrongRule("going-on", f"for resistors in parallel {MS}, and {EB_RECALLED}; "
+              f"for capacitors in series {PRACTICE}", "Going on from a wrong equivalent",
+              _going_on_why, _going_on),
+)  # fmt: skip
+"""For last: what is wrong from the start explains an answer only where nothing nearer does."""

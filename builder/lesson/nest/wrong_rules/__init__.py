@@ -1,13 +1,14 @@
-"""Known misconceptions in computable form: each yields the number that the mistake leads to.
+"""Known misconceptions about nests in computable form: each yields what the mistake leads to.
 
-One module holds rules of one family; ``RULES`` registers them all.
+The rules stand in modules of families that networks use as well; ``RULES`` registers them all.
 """
 
 from itertools import zip_longest
 
-from builder.lesson.merging_mistakes import MERGING_RULES
-from builder.lesson.nest.wrong_rules.numbers import FACTOR_RULES, PREFIX_RULES
-from builder.lesson.nest.wrong_rules.sharing import SHARING_RULES
+from builder.lesson.merging_mistakes import GOING_ON_RULES, MERGING_RULES
+from builder.lesson.sharing_mistakes import CHAIN_RULES, SHARING_RULES
+from builder.lesson.source_mistakes import SOURCE_RULES
+from builder.lesson.work_mistakes import SQUARE_RULES, WORK_RULES
 from builder.lesson.wrong_rule import Slip, WrongRule, slips_of
 
 
@@ -16,8 +17,10 @@ def _in_turns(*families: tuple[WrongRule, ...]) -> tuple[WrongRule, ...]:
 
 
 RULES: tuple[WrongRule, ...] = (
-    *_in_turns(MERGING_RULES, SHARING_RULES, FACTOR_RULES),
-    *PREFIX_RULES,
+    *_in_turns(
+        MERGING_RULES, CHAIN_RULES, SHARING_RULES, SOURCE_RULES, (*WORK_RULES, *SQUARE_RULES)
+    ),
+    *GOING_ON_RULES,
 )
 """Every wrong rule. The families take turns, so that the first few that fit a circuit are of
 different kinds; within a family the likelier ones come first."""

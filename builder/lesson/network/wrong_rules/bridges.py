@@ -2,39 +2,49 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from builder.circuit.law import SERIES
-from builder.lesson.network.bridges import bridge_of
+from builder.lesson.mistake_sources import PRACTICE
+from builder.lesson.network.bridges import Bridge, bridge_of
 from builder.lesson.network.display import NetworkDisplay
-from builder.lesson.network.what_if import solved, without
+from builder.lesson.network.what_if import looked_into, with_wire, without
+from builder.lesson.opened_groups import asked_first
 from builder.lesson.prose import Prose, say
 from builder.lesson.vocabulary import vocabulary
 from builder.lesson.wrong_rule import Wrong, WrongRule, found_names
 from builder.quantity.exact import Exact
-from builder.quantity.names import TOTAL, Name
+from builder.quantity.names import Name
 from builder.solution.network.step import NetworkMove, StarAndTriangle
 
 
-def _middle_ignored(display: NetworkDisplay) -> Iterator[Wrong]:
+def _bridge_off_balance(display: NetworkDisplay) -> Bridge | None:
+    """The bridge of a network, unless its middle element carries nothing."""
     bridge = bridge_of(display.network)
-    if bridge is None or not display.network.sources:
-        return
-    (source,) = display.network.sources
-    flow = Name(display.law.flow, bridge.middle)
-    if display.solution.values.get(flow) == 0:
-        return
-    values = dict(solved(without(display.network, bridge.middle), display.law))
-    if source.quantity == display.law.drop:
-        total = values[Name(display.law.flow, source.name)]
-        values[Name(display.law.flow, TOTAL)] = total
-        weight = total / source.value
-        values[Name(display.law.value, TOTAL)] = display.law.weight(weight)
-    for name, step in found_names(display):
-        if name in values:
-            yield Wrong(name, values[name], step.id,
-                        say("leaving out {middle} as if the bridge were balanced",
-                            middle=display.element(bridge.middle)))  # fmt: skip
+    if bridge is None:
+        return None
+    flow = display.solution.values.get(Name(display.law.flow, bridge.middle))
+    return None if flow == 0 else bridge
+
+
+def _as_if(values: Mapping[Name, Exact], happens: Prose, display: NetworkDisplay) -> list[Wrong]:
+    """What the steps find, as another network would have it."""
+    found = [
+        Wrong(name, values[name], step.id, happens)
+        for name, step in found_names(display)
+        if name in values
+    ]
+    return asked_first(found, display)
+
+
+def _middle_ignored(display: NetworkDisplay) -> list[Wrong]:
+    bridge = _bridge_off_balance(display)
+    if bridge is None:
+        return []
+    values = looked_into(without(display.network, bridge.middle), display.law)
+    happens = say("leaving out {middle} as if the bridge were balanced",
+                  middle=display.element(bridge.middle))  # fmt: skip
+    return _as_if(values, happens, display)
 
 
 def _middle_ignored_why(wrong: Wrong, display: NetworkDisplay) -> Prose:
@@ -46,6 +56,27 @@ def _middle_ignored_why(wrong: Wrong, display: NetworkDisplay) -> Prose:
                "only go if there is no voltage across it, and {first} do not divide the voltage "
                "in the same ratio as {second}.", middle=middle, first=first,
                second=second)  # fmt: skip
+
+
+def _ends_joined(display: NetworkDisplay) -> list[Wrong]:
+    """The arms seen as two parallel pairs, as they would be with a wire in the middle."""
+    bridge = _bridge_off_balance(display)
+    if bridge is None:
+        return []
+    values = looked_into(with_wire(display.network, bridge.middle), display.law)
+    pairs = [display.elements(pair, "with") for pair in zip(*bridge.arms, strict=True)]
+    happens = say("merging {first} and {second} in parallel", first=pairs[0],
+                  second=pairs[1])  # fmt: skip
+    return _as_if(values, happens, display)
+
+
+def _ends_joined_why(wrong: Wrong, display: NetworkDisplay) -> Prose:
+    bridge = _bridge_off_balance(display)
+    assert bridge is not None
+    return say("On the drawing they stand side by side, and that is tempting. But in parallel they "
+               "would have to share both junctions, and between {one} and {other} there is no "
+               "wire, only {middle}.", one=bridge.ends[0], other=bridge.ends[1],
+               middle=display.element(bridge.middle))  # fmt: skip
 
 
 def _exchange_of_the_other_kind(display: NetworkDisplay) -> Iterator[Wrong]:
@@ -60,9 +91,12 @@ def _exchange_of_the_other_kind(display: NetworkDisplay) -> Iterator[Wrong]:
         old = [values[within.element(one).name] for one in gone]
         # Resistors: legs are products over the sum; capacitors: sides are.
         products_over_sum = to_star != (law.adds_in == SERIES)
+        other = "for the way back" if law.adds_in == SERIES else "for resistors"
+        shape = "star" if to_star else "triangle"
+        happens = say("turning {gone} into a {shape} by the rule {other}",
+                      gone=within.elements(within.in_turn(gone)), shape=shape,
+                      other=other)  # fmt: skip
         for position, one in enumerate(made):
-            other = "the way back" if law.adds_in == SERIES else "resistors"
-            happens = say("using the rule that belongs to {other}", other=other)
             yield Wrong(within.element(one).name,
                         _exchanged(old, position, products_over_sum=products_over_sum),
                         step.id, happens)  # fmt: skip
@@ -96,11 +130,13 @@ def _exchange_why(wrong: Wrong, display: NetworkDisplay) -> Prose:
 
 
 BRIDGE_RULES: tuple[WrongRule, ...] = (
-    WrongRule("bridge-ignored", "inferred from the rule, no source",
+    WrongRule("bridge-ignored", PRACTICE,
               "Leaving out the middle of a bridge that is not balanced", _middle_ignored_why,
               _middle_ignored),
-    WrongRule("exchange-mixed-up", "a published web page has this error for capacitors; for "
-              "resistors common practice, no source",
+    WrongRule("bridge-joined", PRACTICE, "Seeing parallel pairs in a bridge", _ends_joined_why,
+              _ends_joined),
+    WrongRule("exchange-mixed-up", f"a published web page has this error for capacitors; for "
+              f"resistors {PRACTICE}",
               "Mixing up the rules for triangle and star", _exchange_why,
               _exchange_of_the_other_kind),
 )  # fmt: skip

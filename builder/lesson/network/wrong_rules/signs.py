@@ -4,19 +4,30 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
+from sympy import Integer
+
+from builder.lesson.mistake_sources import PRACTICE
 from builder.lesson.network.display import NetworkDisplay
 from builder.lesson.network.what_if import only, solved
-from builder.lesson.prose import Prose, SymbolOf, say
-from builder.lesson.wrong_rule import Wrong, WrongRule
+from builder.lesson.opened_groups import asked_first
+from builder.lesson.prose import Prose, SymbolOf, listed, say
+from builder.lesson.vocabulary import vocabulary
+from builder.lesson.wrong_rule import Wrong, WrongRule, carried_on
 from builder.quantity.exact import Exact
 from builder.quantity.formula import Solved, System, evaluate
 from builder.quantity.linear import solve_exactly
 from builder.quantity.names import Name
+from builder.quantity.symbolic import sign_of
+from builder.solution.network.renaming import share
 from builder.solution.network.step import NetworkMove, NetworkStep
 from builder.solution.program import Step
 
 
-def _drop_taken_wrong(display: NetworkDisplay) -> Iterator[Wrong]:
+def _drop_taken_wrong(display: NetworkDisplay) -> list[Wrong]:
+    return asked_first(_round_the_first_loop(display), display)
+
+
+def _round_the_first_loop(display: NetworkDisplay) -> Iterator[Wrong]:
     """In the first loop's equation, what the loops share is counted with the wrong sign."""
     for step in display.solution.steps:
         unknowns = _unknowns(step) if step.kind is NetworkMove.LOOPS else {}
@@ -83,7 +94,10 @@ def _powers_added(display: NetworkDisplay) -> Iterator[Wrong]:
                 resistance = values[Name(law.value, name.of)]
                 total = sum((resistance * part * part for part in parts[1:]),
                             resistance * parts[0] * parts[0])  # fmt: skip
-                happens = say("adding up the powers that each source would cause alone")
+                sources = tuple(source.name for source in display.network.sources)
+                happens = say("adding up the powers that {sources} would cause in {one} if each "
+                              "were alone", sources=display.elements(sources),
+                              one=display.element(name.of))  # fmt: skip
                 yield Wrong(name, total, step.id, happens)
 
 
@@ -102,10 +116,64 @@ def _powers_added_why(wrong: Wrong, display: NetworkDisplay) -> Prose:
                "of the squares.")  # fmt: skip
 
 
+def _potentials_added(display: NetworkDisplay) -> list[Wrong]:
+    """In the first junction's equation, sums of potentials where differences belong."""
+    found: list[Wrong] = []
+    for step in display.solution.steps:
+        unknowns = _unknowns(step) if step.kind is NetworkMove.JUNCTIONS else {}
+        if len(unknowns) < 2:
+            continue
+        (system,) = {formula.system for formula in unknowns.values()}
+        altered = _with_signs_turned(system, display.solution.values)
+        if altered is None:
+            continue
+        first = next(iter(unknowns))
+        happens = say("adding potentials where differences belong in the equation of junction "
+                      "{junction}", junction=first.of)  # fmt: skip
+        values = {name: altered[one.position] for name, one in unknowns.items()}
+        found += carried_on(display, step, values, happens)
+    return asked_first(found, display)
+
+
+def _potentials_added_why(wrong: Wrong, display: NetworkDisplay) -> Prose:
+    voc = vocabulary(display.law)
+    return say("Potentials look like something to be summed up. But the {flow} of each {one} comes "
+               "from the voltage across it, and that is one potential less the other.",
+               flow=voc.flow, one=voc.one)  # fmt: skip
+
+
+def _signs_dropped(display: NetworkDisplay) -> list[Wrong]:
+    """What the sources drive through an element against each other, added up as if together."""
+    found: list[Wrong] = []
+    for step in display.solution.steps:
+        if step.kind is not NetworkMove.ADD:
+            continue
+        for name in step.found:
+            parts = [share(name, source.name) for source in display.network.sources]
+            values = [display.solution.values.get(part, Integer(0)) for part in parts]
+            signs = {sign_of(value) for value in values}
+            if name.quantity == display.law.flow and {1, -1} <= signs:
+                told = [SymbolOf(part) for part, value in zip(parts, values, strict=True) if value]
+                happens = say("adding {parts} without their signs", parts=listed(told))
+                sizes = sum((value * (sign_of(value) or 0) for value in values), Integer(0))
+                found += carried_on(display, step, {name: sizes}, happens)
+    return asked_first(found, display)
+
+
+def _signs_dropped_why(wrong: Wrong, display: NetworkDisplay) -> Prose:
+    return say("Adding up is the plan, and so everything is added. But here two sources push "
+               "against each other, and what runs against the arrow counts "
+               "negative.")  # fmt: skip
+
+
 SIGN_RULES: tuple[WrongRule, ...] = (
-    WrongRule("drop-taken-wrong", "common practice, no source",
+    WrongRule("drop-taken-wrong", PRACTICE,
               "Taking a voltage round the loop with the wrong sign", _drop_taken_wrong_why,
               _drop_taken_wrong),
-    WrongRule("powers-added", "common practice, no source",
+    WrongRule("potentials-added", PRACTICE, "Adding potentials instead of taking differences",
+              _potentials_added_why, _potentials_added),
+    WrongRule("signs-dropped", PRACTICE, "Adding without signs", _signs_dropped_why,
+              _signs_dropped),
+    WrongRule("powers-added", PRACTICE,
               "Adding up powers source by source", _powers_added_why, _powers_added),
 )  # fmt: skip

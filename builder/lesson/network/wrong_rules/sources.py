@@ -6,13 +6,15 @@ from collections.abc import Iterator
 
 from sympy import Integer
 
-from builder.circuit.network import Source
+from builder.circuit.network import Network, Source
+from builder.lesson.mistake_sources import COMPLETE_CIRCUITS, EB_RECALLED, PRACTICE, SK
 from builder.lesson.network.chains import chain_of
 from builder.lesson.network.display import NetworkDisplay
-from builder.lesson.network.what_if import only, solved, with_sources
+from builder.lesson.network.what_if import only, potentials, solved, with_sources, with_wire
+from builder.lesson.opened_groups import asked_first, step_of
 from builder.lesson.prose import Prose, say
-from builder.lesson.wrong_rule import Wrong, WrongRule, found_names
-from builder.problem.network.asking import OPEN
+from builder.lesson.wrong_rule import Wrong, WrongRule, carried_on, found_names
+from builder.problem.network.reading import INNER_PREFIX
 from builder.quantity.names import Name
 from builder.solution.network.step import NetworkMove
 
@@ -21,7 +23,11 @@ def _voltage_sources(display: NetworkDisplay) -> list[Source]:
     return [one for one in display.network.sources if one.quantity == display.law.drop]
 
 
-def _one_loop_only(display: NetworkDisplay) -> Iterator[Wrong]:
+def _one_loop_only(display: NetworkDisplay) -> list[Wrong]:
+    return asked_first(_alone_in_their_loops(display), display)
+
+
+def _alone_in_their_loops(display: NetworkDisplay) -> Iterator[Wrong]:
     if len(display.network.sources) < 2 or display.law.flow != "current":
         return
     for source in _voltage_sources(display):
@@ -42,7 +48,11 @@ def _one_loop_only_why(wrong: Wrong, display: NetworkDisplay) -> Prose:
                "well.")  # fmt: skip
 
 
-def _others_forgotten(display: NetworkDisplay) -> Iterator[Wrong]:
+def _others_forgotten(display: NetworkDisplay) -> list[Wrong]:
+    return asked_first(_each_alone(display), display)
+
+
+def _each_alone(display: NetworkDisplay) -> Iterator[Wrong]:
     if len(display.network.sources) < 2:
         return
     for source in display.network.sources:
@@ -53,6 +63,18 @@ def _others_forgotten(display: NetworkDisplay) -> Iterator[Wrong]:
         for name, step in found_names(display):
             if name.quantity == display.law.flow and name.of in whose and name in alone:
                 yield Wrong(name, alone[name], step.id, happens)
+        level = say("counting with {source} alone", source=display.element(source.name))
+        yield from _levels(only(display.network, source.name), level, display)
+
+
+def _levels(network: Network, happens: Prose, display: NetworkDisplay) -> Iterator[Wrong]:
+    """The potentials that the steps find, as another network would have them."""
+    for step in display.solution.steps:
+        if step.kind is NetworkMove.JUNCTIONS and not display.part_of(step):
+            levels = potentials(network, display.law, step.reference)
+            for name in step.found:
+                if name in levels:
+                    yield Wrong(name, levels[name], step.id, happens)
 
 
 def _others_forgotten_why(wrong: Wrong, display: NetworkDisplay) -> Prose:
@@ -60,10 +82,10 @@ def _others_forgotten_why(wrong: Wrong, display: NetworkDisplay) -> Prose:
                "through the same wire has to be added, with its sign.")  # fmt: skip
 
 
-def _emfs_added(display: NetworkDisplay) -> Iterator[Wrong]:
-    beside = _side_by_side(display)
+def _emfs_added(display: NetworkDisplay) -> list[Wrong]:
+    beside, found = _side_by_side(display), list[Wrong]()
     if len(beside) < 2:
-        return
+        return []
     total = sum((source.value for source in beside), Integer(0))
     values = solved(
         with_sources(display.network, {source.name: total for source in beside}), display.law
@@ -74,7 +96,8 @@ def _emfs_added(display: NetworkDisplay) -> Iterator[Wrong]:
     for name, step in found_names(display):
         flows = name.quantity in (display.law.flow, display.law.drop)
         if flows and name.of not in chains and name.of in display.members and name in values:
-            yield Wrong(name, values[name], step.id, happens)
+            found.append(Wrong(name, values[name], step.id, happens))
+    return asked_first(found, display)
 
 
 def _side_by_side(display: NetworkDisplay) -> list[Source]:
@@ -90,35 +113,88 @@ def _emfs_added_why(wrong: Wrong, display: NetworkDisplay) -> Prose:
                "the current, and the voltage stays that of about one of them.")  # fmt: skip
 
 
-def _open_voltage_kept(display: NetworkDisplay) -> Iterator[Wrong]:
-    load = display.solution.problem.load
-    opened = Name(display.law.drop, OPEN)
-    if load is None or opened not in display.solution.values:
-        return
-    for name, step in found_names(display):
-        if name == Name(display.law.drop, load) and step.kind is NetworkMove.LOAD:
-            yield Wrong(name, display.solution.values[opened], step.id,
-                        say("taking the open voltage for {load}",
-                            load=display.element(load)))  # fmt: skip
+def _emfs_averaged(display: NetworkDisplay) -> list[Wrong]:
+    """What lies straight across sources side by side, as if at the average of their voltages."""
+    beside, found = _side_by_side(display), list[Wrong]()
+    if len(beside) < 2:
+        return []
+    ends = set(chain_of(beside[0], display.network).ends)
+    volts = sum((source.value for source in beside), Integer(0)) / len(beside)
+    happens = say("taking the average of {sources}",
+                  sources=display.elements(tuple(source.name for source in beside)))  # fmt: skip
+    for element in display.network.elements:
+        step = step_of([Name(display.law.drop, element.name)], display)
+        if set(element.between) == ends and step is not None:
+            flow = volts * display.law.weight(element.value)
+            altered = {Name(display.law.drop, element.name): volts,
+                       Name(display.law.flow, element.name): flow}  # fmt: skip
+            found += carried_on(display, step, altered, happens)
+    return asked_first(found, display)
 
 
-def _open_voltage_kept_why(wrong: Wrong, display: NetworkDisplay) -> Prose:
-    return say("The open voltage is there as long as nothing flows. As soon as the load takes a "
-               "current, the inner resistance keeps a part of it.")  # fmt: skip
+def _emfs_averaged_why(wrong: Wrong, display: NetworkDisplay) -> Prose:
+    return say("Two that disagree seem to meet halfway. But each pulls through a resistance of its "
+               "own, and what lies across them pulls as well: only all the currents together tell "
+               "where the voltage settles.")  # fmt: skip
 
 
-_SK = "Smith and van Kampen, Phys. Rev. ST-PER 7, 020115 (2011)"
-_ST = "Am. J. Phys. 81, 134 (2013), on complete circuits"
-_EB = "Engelhardt and Beichner, Am. J. Phys. 72, 98 (2004), from memory"
+def _source_turned(display: NetworkDisplay) -> list[Wrong]:
+    """Every further source taken with its + and − exchanged."""
+    if len(display.network.sources) < 2 or _superposed(display):
+        return []
+    found: list[Wrong] = []
+    for source in display.network.sources[1:]:
+        turned = with_sources(display.network, {source.name: -source.value})
+        values = solved(turned, display.law)
+        happens = say("counting {source} the other way round", source=display.element(source.name))
+        found += (
+            Wrong(name, values[name], step.id, happens)
+            for name, step in found_names(display)
+            if name in values and name != (source.quantity, source.name)
+        )
+        found += _levels(turned, happens, display)
+    return asked_first(found, display)
+
+
+def _superposed(display: NetworkDisplay) -> bool:
+    return any(step.kind is NetworkMove.ADD for step in display.solution.steps)
+
+
+def _source_turned_why(wrong: Wrong, display: NetworkDisplay) -> Prose:
+    return say("With two sources one sign is lost quickly. Mark + and − on the drawing first: a "
+               "source that is passed from − to + lifts, and one that is passed from + to − "
+               "lowers.")  # fmt: skip
+
+
+def _inner_forgotten(display: NetworkDisplay) -> list[Wrong]:
+    inner = tuple(one for one in display.members if one.startswith(INNER_PREFIX))
+    if not inner:
+        return []
+    values = solved(with_wire(display.network, *inner), display.law)
+    happens = say("leaving out the internal {value} of the {source}", value=display.law.value,
+                  source="source" if len(display.network.sources) == 1 else "sources")  # fmt: skip
+    found = [Wrong(name, values[name], step.id, happens) for name, step in found_names(display)
+             if name in values]  # fmt: skip
+    return asked_first(found, display)
+
+
+def _inner_forgotten_why(wrong: Wrong, display: NetworkDisplay) -> Prose:
+    return say("On the battery stands one voltage, and it is tempting to count on it. But its own "
+               "current has to pass its internal resistance as well, which keeps a part of "
+               "it.")  # fmt: skip
+
 
 SOURCE_RULES: tuple[WrongRule, ...] = (
-    WrongRule("one-loop-only", _SK, "Giving each battery a loop of its own", _one_loop_only_why,
+    WrongRule("one-loop-only", SK, "Giving each battery a loop of its own", _one_loop_only_why,
               _one_loop_only),
-    WrongRule("others-forgotten", f"{_ST}; {_SK}", "Forgetting the other sources",
+    WrongRule("others-forgotten", f"{COMPLETE_CIRCUITS}; {SK}", "Forgetting the other sources",
               _others_forgotten_why, _others_forgotten),
-    WrongRule("emfs-added", f"{_EB}; {_SK}", "Adding the voltages of batteries side by side",
+    WrongRule("emfs-added", f"{EB_RECALLED}; {SK}", "Adding the voltages of batteries side by side",
               _emfs_added_why, _emfs_added),
-    WrongRule("open-voltage-kept", "common practice, no source",
-              "Taking the open voltage for the voltage under load", _open_voltage_kept_why,
-              _open_voltage_kept),
+    WrongRule("source-turned", PRACTICE, "Counting a source the wrong way round",
+              _source_turned_why, _source_turned),
+    WrongRule("emfs-averaged", PRACTICE, "Taking the average of batteries side by side",
+              _emfs_averaged_why, _emfs_averaged),
+    WrongRule("inner-forgotten", PRACTICE, "Forgetting the inside of the battery",
+              _inner_forgotten_why, _inner_forgotten),
 )  # fmt: skip
