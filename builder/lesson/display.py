@@ -21,11 +21,13 @@ class Mention:
         symbol: the quantity whose symbol is its name.
         number: the quantity whose number is its value; None for what has none, as a switch.
         both: whether ``{C1}`` tells name and value; a source is told by its value alone.
+        charged: the quantity that tells what it is charged with at first, if that is stated.
     """
 
     symbol: Name
     number: Name | None
     both: bool = True
+    charged: Name | None = None
 
 
 @dataclass(frozen=True)

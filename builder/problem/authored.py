@@ -24,6 +24,7 @@ from builder.problem.typed import (
 _MATHS = re.compile(r"\\\$|\$\$[^$]+\$\$|\$(?![\s$])[^$\n]+?(?<!\s)\$(?!\d)")
 _PIECE = re.compile(r"\{\{|\}\}|\{([^{}]*)\}|[{}]")
 _PARTS = ("name", "value")
+_CHARGED = "charged"
 
 
 @dataclass(frozen=True)
@@ -67,10 +68,14 @@ class Authored:
             advice = self.body.advice_on(of) or advice
             self.faults.add(text.at, found, f"a name of the circuit: {one_of(few)}",
                             meant(of, names, advice))  # fmt: skip
-        elif dot and part not in _PARTS:
-            advice = meant(reference, [f"{of}.{known}" for known in _PARTS], "Choose one of these.")
-            self.faults.add(text.at, found, f"{{{of}}}, {{{of}.name}} or {{{of}.value}}",
-                            advice)  # fmt: skip
+        elif dot and part not in self._parts_of(of):
+            known = [f"{of}.{known}" for known in self._parts_of(of)]
+            self.faults.add(text.at, found, one_of([f"{{{one}}}" for one in (of, *known)]),
+                            meant(reference, known, "Choose one of these."))  # fmt: skip
+
+    def _parts_of(self, of: str) -> tuple[str, ...]:
+        """What may stand after the point."""
+        return (*_PARTS, _CHARGED) if of in self.body.charged else _PARTS
 
     def words(self, entry: Entry) -> dict[str, StepWords]:
         """The author's own words for steps, by step id."""

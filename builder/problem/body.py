@@ -40,6 +40,11 @@ class Body(ABC):
             common: what all kinds have in common, by the names of ``Problem``'s fields.
         """
 
+    @property
+    def charged(self) -> tuple[str, ...]:
+        """The names of which a text may tell what they are charged with at first."""
+        return ()
+
     def advice_on(self, mention: str) -> str | None:
         """What to do about a name in braces that is none of ``mentions``; None for the usual."""
         return None

@@ -78,7 +78,8 @@ class Problem:
         slug: the file's name without its ending; the name of its page.
         path: the file.
         title, level, objectives: for listings; ``level`` is one of ``LEVELS``.
-        scenario: Markdown; ``{C1}``, ``{C1.name}`` and ``{C1.value}`` stand for an element.
+        scenario: Markdown; ``{C1}``, ``{C1.name}`` and ``{C1.value}`` stand for an element,
+            ``{C1.charged}`` for what a capacitor starts with.
         find: what is asked, in the author's order, each once.
         digits: significant digits of shown results.
         plan: the author's own plan, or None.

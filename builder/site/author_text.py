@@ -15,7 +15,7 @@ from markupsafe import Markup
 
 from builder.site.latex import formula
 
-_PLACEHOLDER = re.compile(r"\{([A-Za-z][A-Za-z0-9_]*(?:\.(?:name|value))?)\}")
+_PLACEHOLDER = re.compile(r"\{([A-Za-z][A-Za-z0-9_]*(?:\.(?:name|value|charged))?)\}")
 _INLINE_FORMULA = r"(?<![\\$])\$(?![\s$])[^$\n]+?(?<!\s)\$(?!\d)"
 _FORMULA = re.compile(rf"\$\$[^$]+\$\$|{_INLINE_FORMULA}")
 _BETWEEN = re.compile(rf"({_FORMULA.pattern}|\{{\{{|\}}\}})")

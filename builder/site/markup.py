@@ -140,13 +140,16 @@ class Writer:
     def placeholder(self, reference: str) -> Markup | None:
         """What ``{C1}``, ``{C1.name}`` or ``{C1.value}`` stands for in an author's text.
 
-        A source is told by its value, an element by its name and value.
+        A source is told by its value, an element by its name and value; ``{C1.charged}`` is the
+        voltage or the charge that it starts with.
         """
         of, _, part = reference.partition(".")
         mention = self.display.mention(of)
         if mention is None:
             return None
         symbol = self.symbol(mention.symbol)
+        if part == "charged":
+            return None if mention.charged is None else self.number(mention.charged)
         if mention.number is None:
             return symbol
         number = self.number(mention.number)

@@ -7,7 +7,7 @@ from functools import cached_property
 from itertools import takewhile
 
 from builder.circuit.law import CAPACITORS
-from builder.circuit.switching import LOST, Stage, split_moment
+from builder.circuit.switching import LOST, Stage, moment, split_moment
 from builder.lesson.display import Display, Mention
 from builder.lesson.prose import Prose, SymbolOf, listed, say
 from builder.lesson.vocabulary import PREPOSITIONS, vocabulary
@@ -205,4 +205,6 @@ class StagesDisplay(Display):
             return Mention(Name("voltage", of), Name("voltage", of), both=False)
         if of not in self.members:
             return None
-        return Mention(Name("capacitance", of), Name("capacitance", of))
+        stated = self.solution.problem.charged.get(of)
+        charged = Name(stated.quantity, moment(of, 0)) if stated else None
+        return Mention(Name("capacitance", of), Name("capacitance", of), charged=charged)

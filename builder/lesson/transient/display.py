@@ -10,7 +10,7 @@ from builder.circuit.naming import value_symbol
 from builder.lesson.display import Display, Mention
 from builder.lesson.prose import NumberOf, Prose, SymbolOf, say
 from builder.lesson.vocabulary import PREPOSITIONS
-from builder.problem.transient.moments import BEFORE, END, SEEN, START, STORE, moment_of
+from builder.problem.transient.moments import BEFORE, END, SEEN, START, STORE, at, moment_of
 from builder.quantity.kinds import KINDS
 from builder.quantity.names import TOTAL, Name, Symbol, element_index, kind_letter
 from builder.solution.transient.solve import TransientSolution
@@ -171,4 +171,6 @@ class TransientDisplay(Display):
         if of not in self.members:
             return None
         name = self.element(of).name
-        return Mention(name, name)
+        stated = self.solution.problem.charged.get(of)
+        charged = at(stated.quantity, of, START) if stated else None
+        return Mention(name, name, charged=charged)

@@ -42,7 +42,7 @@ class ProblemShape(Shape):
     scenario: str | None = Field(
         None,
         description="The story, in Markdown. {C1} is an element with its value, {C1.name} its "
-        "name, {C1.value} its value, {V0} the source.",
+        "name, {C1.value} its value, {C1.charged} what it starts with, {V0} the source.",
         examples=["The lamp is fed from {C1}."],
     )
     circuit: CircuitShape | None = Field(

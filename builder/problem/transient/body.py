@@ -29,6 +29,11 @@ class TransientBody(Body):
         return tuple(table.named) if table.names_known else None
 
     @property
+    def charged(self) -> tuple[str, ...]:
+        """The capacitors that start charged."""
+        return tuple(row.name.value for row in self.reading.table.rows if "charged" in row.more)
+
+    @property
     def step_ids(self) -> tuple[str, ...]:
         """Not known before it is solved."""
         return ()

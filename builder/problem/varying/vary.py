@@ -13,7 +13,7 @@ from builder.problem.typed import as_map
 from builder.problem.varying.model import Follower, Vary
 from builder.problem.varying.ranges import WAYS, ValueReader
 from builder.problem.varying.spelled import is_spelled, spelled_values
-from builder.problem.varying.stated import StatedValue
+from builder.problem.varying.stated import CHARGED, StatedValue
 from builder.quantity.exact import as_fraction, read_number
 from builder.quantity.measure import Measure
 from builder.quantity.names import Name
@@ -148,7 +148,9 @@ class VaryReader:
     def _refuse_one_spelled(self, key: Text, stated: StatedValue) -> None:
         called = stated.called
         advice = f"Write {{{called}.value}} in the text instead of the number."
-        if "." in called:
+        if called.endswith(f".{CHARGED}"):
+            advice = f"Write {{{called}}} in the text instead of the number."
+        elif "." in called:
             advice = f"Reword the text without the number: {called} has no placeholder."
         self.faults.add(key.at, f"{called}, whose {stated.measure.shown.text} an own text spells "
                         "out", "texts without the numbers that vary", advice)  # fmt: skip
