@@ -92,7 +92,8 @@ def test_typed_questions_ask_what_was_asked_and_is_not_given(problem: NestProble
 # C1 = 10 µF behind C2 ∥ C3 = 20 + 30 = 50 µF: 500/60 = 8.33 µF.
 # Wrong: 10 + 50; 1/10 + 1/50 = 0.12; (10 + 50)/2.
 # R1 = 10 Ω behind 20 · 30/50 = 12 Ω on 22 V: 1 A, 12 V across the pair, I2 = 0.6 A.
-# Wrong: half of 1 A, all of 1 A, 1000 times 0.6 A.
+# Wrong: half of 1 A; 11 V across the pair; 22 V across R2. Of the voltage: halves, the 22 V the
+# wrong way round (10 parts of 22), and all of it.
 NEST_C, NEST_R = series("C1", parallel("C2", "C3")), series("R1", parallel("R2", "R3"))
 ASKED = [
     (NEST_C, None, ("capacitance:total",), [
@@ -101,11 +102,12 @@ ASKED = [
          ["0.120 µF", "8.33 µF *", "30.0 µF", "60.0 µF"]),
     ]),
     (NEST_R, "22 V", ("current:R2", "voltage:R2"), [
-        ("Which of these is the current through R₂?",
-         ["500 mA", "600 mA *", "1.00 A", "600 A"]),
-        ("Which of these is the resistance of R₂₃?",
-         ["0.0833 Ω", "12.0 Ω *", "25.0 Ω", "50.0 Ω"]),
+        "What is the current through R₂?",
         "What is the voltage across R₂?",
+        ("Which of these is the current through R₂?",
+         ["500 mA", "550 mA", "600 mA *", "1.10 A"]),
+        ("Which of these is the voltage across R₂?",
+         ["10.0 V", "11.0 V", "12.0 V *", "22.0 V"]),
     ]),
     (parallel("R1", "R2"), "12 V", ("voltage:R1",), ["What is the voltage across R₁?"]),
     (series("R1", "R2"), "12 V", ("voltage:total", "resistance:R1"), []),
@@ -136,18 +138,27 @@ def test_a_wrong_choice_is_answered_by_the_mistake() -> None:
     question = _choices(lesson)[0]
     replies = {plain(o.text, lesson.display): plain(o.reply, lesson.display)
                for o in question.options}  # fmt: skip
-    assert replies == {
-        "500 mA": "Splitting the current equally between the two branches gives this. A fork "
-        "looks like an even split. But branches in parallel share their voltage, and the current "
-        "of each then follows from I = V/R.",
-        "600 mA": "Yes: the current through R₂ is 600 mA.",
-        "1.00 A": "Taking the whole current of the group for R₂ gives this. What was found for an "
-        "equivalent is easily carried too far. Along a chain the current stays the same, but at a "
-        "fork it divides.",
-        "600 A": "Slipping by one prefix gives this. Each prefix is a factor of a thousand, and "
-        "one is lost easily when several meet in a product. Write the powers of ten out once and "
-        "count.",
-    }
+    assert list(replies) == ["500 mA", "550 mA", "600 mA", "1.10 A"]
+    assert replies["550 mA"] == (
+        "Sharing the voltage equally between R₁ and R₂₃ gives this. Equal shares look fair. But "
+        "what is equal along a chain is the current, and by V = RI a larger resistance then gets "
+        "a larger voltage."
+    )
+    assert replies["600 mA"] == "Yes: the current through R₂ is 600 mA."
+
+
+def test_a_wrong_choice_is_answered_by_all_mistakes_that_lead_there() -> None:
+    """Half of 1 A, and 10 V of the 22 V for the pair, are both 500 mA through R₂."""
+    lesson = lesson_of(asking(NEST_R, "22 V", "current:R2"))
+    first = _choices(lesson)[0].options[0]
+    assert plain(first.reply, lesson.display) == (
+        "Splitting the current equally between R₂ and R₃ gives this, and so does dividing the "
+        "voltage between R₁ and R₂₃ in inverse proportion to their resistances. A fork looks "
+        "like an even split. But the branches need not be alike: with the same voltage, I = V/R "
+        "gives the larger current to the smaller resistance. What is easy to pass sounds as if it "
+        "kept more for itself. But with the same current all along, V = RI gives the larger "
+        "voltage to the larger resistor."
+    )
 
 
 def test_an_authors_own_questions_come_last() -> None:

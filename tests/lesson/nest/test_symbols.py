@@ -92,10 +92,13 @@ def test_wrong_rules_lead_to_expressions() -> None:
     assert told == {
         ("added-instead", "capacitance:total"): "3C",
         ("equal-voltages", "voltage:C1"): "V/2",
+        ("whole-voltage", "charge:C1"): "CV",
         ("half-dropped", "energy:C1"): "4CV²/9",
-        ("never-inverted", "capacitance:total"): "3/(2C)",
-        ("chain-charges-added", "charge:total"): "4CV/3",
+        ("first-alone", "charge:C2"): "CV",
     }
+    others = {(s.rule.id, s.wrong.name.key): s.shown.text for s in lesson.slips}
+    assert others["never-inverted", "capacitance:total"] == "3/(2C)"
+    assert others["chain-charges-added", "charge:total"] == "4CV/3"
 
 
 def test_no_prefix_slips_where_there_is_none() -> None:
