@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Mapping
 
 from builder.circuit.law import SERIES
 from builder.circuit.tree import Group, Leaf, Tree, depth, leaves
 from builder.figure.request import Label, ValueText
 from builder.quantity.names import Symbol
+from builder.quantity.numerals import article
 
 _INLINE = 6
 
@@ -154,15 +154,7 @@ def _source_phrase(noun: str, value: ValueText | None) -> str:
         return f"a {noun}"
     if value.sign == "≈" or not value.text[:1].isdigit():
         return f"a {noun} of {_approximate(value)}"
-    return f"{_article(value.text)} {value.text} {noun}"
-
-
-def _article(text: str) -> str:
-    """``an`` before numbers that are said with a vowel first: 8, 11, 18, 80, 800 …"""
-    match = re.match(r"\d+", text)
-    digits = match.group() if match else ""
-    eleven_or_eighteen = len(digits) % 3 == 2 and digits[:2] in ("11", "18")
-    return "an" if digits[:1] == "8" or eleven_or_eighteen else "a"
+    return f"{article(value.text)} {value.text} {noun}"
 
 
 def _found(

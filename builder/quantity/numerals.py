@@ -6,6 +6,7 @@ symbol, one prefix at most.
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -197,6 +198,14 @@ def show_whole(value: Exact, kind: str) -> Shown:
     """
     known = KINDS.get(kind) or QuantityKind("", "", kind, "", prefix_power=0)
     return _exact(as_fraction(value), known)
+
+
+def article(number: str) -> str:
+    """``an`` before numbers that are said with a vowel first: 8, 11, 18, 80, 800 …; else ``a``."""
+    match = re.match(r"\d+", number)
+    digits = match.group() if match else ""
+    eleven_or_eighteen = len(digits) % 3 == 2 and digits[:2] in ("11", "18")
+    return "an" if digits[:1] == "8" or eleven_or_eighteen else "a"
 
 
 def _exact(value: Fraction, kind: QuantityKind) -> Shown:

@@ -13,9 +13,13 @@ from markdown.inlinepatterns import InlineProcessor
 from markdown.treeprocessors import Treeprocessor
 from markupsafe import Markup
 
+from builder.quantity.numerals import article
 from builder.site.latex import formula
 
-_PLACEHOLDER = re.compile(r"\{([A-Za-z][A-Za-z0-9_]*(?:\.(?:name|value|charged))?)\}")
+_PLACEHOLDER = re.compile(
+    r"(?:\b(?P<article>[Aa]n?)(?P<gap>\s+))?"
+    r"\{(?P<reference>[A-Za-z][A-Za-z0-9_]*(?:\.(?:name|value|charged))?)\}"
+)
 _INLINE_FORMULA = r"(?<![\\$])\$(?![\s$])[^$\n]+?(?<!\s)\$(?!\d)"
 _FORMULA = re.compile(rf"\$\$[^$]+\$\$|{_INLINE_FORMULA}")
 _BETWEEN = re.compile(rf"({_FORMULA.pattern}|\{{\{{|\}}\}})")
@@ -72,15 +76,19 @@ def _markdown() -> Markdown:
 
 
 def block(markdown: str, placeholder: Placeholder) -> Markup:
-    """Paragraphs and lists of an author's text, with placeholders filled."""
+    """Paragraphs and lists of an author's text, with placeholders filled.
+
+    An article before a number follows it: *a {V0} battery* becomes *an 18 V battery*.
+    """
     stash: list[Markup] = []
 
     def keep(match: re.Match[str]) -> str:
-        filled = placeholder(match.group(1))
+        filled = placeholder(match["reference"])
         if filled is None:
             return match.group(0)
         stash.append(filled)
-        return f"\ue000{len(stash) - 1}\ue001"
+        before = _before(filled, match["article"] or "") + (match["gap"] or "")
+        return f"{before}\ue000{len(stash) - 1}\ue001"
 
     text = re.sub("[\ue000\ue001]", "", markdown)
     kept = "".join(
@@ -90,6 +98,15 @@ def block(markdown: str, placeholder: Placeholder) -> Markup:
     )
     html = _markdown().reset().convert(kept)
     return Markup(_SENTINEL.sub(lambda match: str(stash[int(match.group(1))]), html))
+
+
+def _before(filled: Markup, written: str) -> str:
+    """The article before what fills a placeholder: as it is said there if that is a number."""
+    said = filled.striptags()
+    if not written or not said[:1].isdigit():
+        return written
+    fitting = article(said)
+    return fitting.capitalize() if written[0] == "A" else fitting
 
 
 def inline(markdown: str, placeholder: Placeholder) -> Markup:

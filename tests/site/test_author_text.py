@@ -101,3 +101,23 @@ def test_braces_inside_a_formula_are_the_formula_s() -> None:
 def test_private_characters_cannot_forge_a_placeholder() -> None:
     """The characters that mark filled places are removed from an author's text."""
     assert inline("\ue0000\ue001 {C1}", lambda name: Markup("!")) == "0 !"
+
+
+@pytest.mark.parametrize(
+    ("text", "said", "html"),
+    [
+        ("a {V0} battery", "18 V", "an 18 V battery"),
+        ("an {V0} battery", "24 V", "a 24 V battery"),
+        ("A\n{V0} battery", "8.5 V", "An\n8.5 V battery"),
+        ("An {V0.value} one, or a {V0} one", "110 V", "A 110 V one, or a 110 V one"),
+        ("a {C1}", "C₁ (8 µF)", "a C₁ (8 µF)"),
+        ("extra {V0}", "8 V", "extra 8 V"),
+        ("a {X}", "", "a {X}"),
+    ],
+)
+def test_an_article_follows_the_number(text: str, said: str, html: str) -> None:
+    """With other numbers “a” may have to be “an”, or the other way round."""
+    filled = Markup("<b>{}</b>").format(said) if said else None
+    assert inline(text, lambda _: filled) == (
+        html.replace(said, f"<b>{said}</b>") if said else html
+    )  # fmt: skip

@@ -181,7 +181,8 @@ class StagesDisplay(Display):
 
     def _of_island(self, name: Name, base: str, when: str) -> Prose:
         if base.startswith(ROUND):
-            return say("the charge that goes round once {done}", done=self.done(int(when)))
+            done = self.done(int(when)) if int(when) else say("before anything is switched")
+            return say("the charge that goes round once {done}", done=done)
         if base.startswith(CHAIN):
             return say("the capacitance of the chain")
         if name.quantity == "charge":
