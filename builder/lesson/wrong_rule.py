@@ -108,7 +108,7 @@ class Slip:
 
         Other ways to the same number follow: “…, and so does taking the average of C₁ and C₂.”
         """
-        others = [other.wrong.happens for other in self.also]
+        others = [other.wrong.happens for other in self._told]
         told = say(", and so {do} {others}", do="does" if len(others) == 1 else "do",
                    others=listed(others)) if others else ()  # fmt: skip
         return say("{happens} gives {what}{told}.", happens=capitalised(self.wrong.happens),
@@ -117,7 +117,11 @@ class Slip:
     @property
     def tempting(self) -> Prose:
         """Why one falls for it, and for each other way to the same number."""
-        return sentences(*dict.fromkeys(slip.why for slip in (self, *self.also)))
+        return sentences(*dict.fromkeys(slip.why for slip in (self, *self._told)))
+
+    @property
+    def _told(self) -> tuple[Slip, ...]:
+        return self.also[: MOST_TOGETHER - 1]
 
     @property
     def rules(self) -> tuple[str, ...]:
@@ -158,8 +162,7 @@ def told_together(slips: Iterable[Slip]) -> tuple[Slip, ...]:
             alike = found.setdefault((slip.wrong.name, slip.shown.text), [])
             if all(slip.rule.id != other.rule.id for other in alike):
                 alike.append(slip)
-    return tuple(replace(first, also=tuple(others[: MOST_TOGETHER - 1]))
-                 for first, *others in found.values())  # fmt: skip
+    return tuple(replace(first, also=tuple(others)) for first, *others in found.values())
 
 
 def slips_of(display: Display, rules: Iterable[WrongRule]) -> tuple[Slip, ...]:
@@ -184,34 +187,32 @@ def _may_be(wrong: Wrong, right: Exact, display: Display) -> bool:
     return counted or sign_of(right) not in (1, 0)
 
 
-def worth_a_warning(slips: tuple[Slip, ...]) -> tuple[Slip, ...]:
+def worth_a_warning(turns: Iterable[Slip]) -> tuple[Slip, ...]:
     """A few slips of different rules, about quantities as different as can be.
 
-    Each rule is shown where it bites first, or first leads to a number of its own. The first rule
-    comes first; then always the one whose quantity has been warned of least, so that five ways to
-    get one value wrong do not push everything else aside. A slip of the pen only helps out where
-    there is little else, and is not told beside a misconception.
+    The first rule comes first; then always the one that bites where least has been warned of, so
+    that five ways to get one value wrong do not push everything else aside. A slip of the pen
+    only helps out where there is little else. Each is told alone, even where two lead to one
+    number: with other values of the givens they would part, and the same should be warned of.
+
+    Args:
+        turns: what each rule leads to by itself, in the order of the rules.
     """
     first: dict[str, Slip] = {}
-    for slip in slips:
-        shown = first.setdefault(slip.rule.id, slip)
-        if len(_misconceptions(slip)) < len(_misconceptions(shown)):
-            first[slip.rule.id] = slip
+    standing: dict[str, Slip] = {}
+    for slip in turns:
+        first.setdefault(slip.rule.id, slip)
+        if slip.stands:
+            standing.setdefault(slip.rule.id, slip)
+    waiting = [slip for id, slip in first.items() if id in standing and not slip.rule.arithmetic]
     chosen: list[Slip] = []
-    waiting = [slip for slip in first.values() if not slip.rule.arithmetic]
     while waiting and len(chosen) < MOST_WARNINGS:
         often = Counter(slip.wrong.name.quantity for slip in chosen)
         chosen.append(min(waiting, key=lambda slip: often[slip.wrong.name.quantity]))
-        told = {id for slip in chosen for id in slip.rules}
-        waiting = [slip for slip in waiting if slip.rule.id not in told]
-    of_the_pen = [slip for slip in first.values() if slip.rule.arithmetic]
-    told_alone = [replace(slip, also=_misconceptions(slip)) for slip in chosen]
-    return (*told_alone, *of_the_pen[: int(len(chosen) < FEW_WARNINGS)])
-
-
-def _misconceptions(slip: Slip) -> tuple[Slip, ...]:
-    """What else leads to the same number and is no slip of the pen."""
-    return tuple(other for other in slip.also if not other.rule.arithmetic)
+        waiting.remove(chosen[-1])
+    of_the_pen = [slip for slip in standing.values() if slip.rule.arithmetic]
+    few = of_the_pen[: int(len(chosen) < FEW_WARNINGS)]
+    return (*(standing[slip.rule.id] for slip in chosen), *few)
 
 
 def _shown_like(right: Shown, wrong: Wrong, digits: int) -> Shown:

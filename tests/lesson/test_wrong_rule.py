@@ -15,7 +15,9 @@ from builder.lesson.wrong_rule import (
     Wrong,
     WrongRule,
     carried_on,
+    every_slip,
     slips_of,
+    told_together,
     worth_a_warning,
 )
 from builder.problem import read_problem_text
@@ -144,14 +146,14 @@ def test_a_formula_can_stand_for_another() -> None:
 def test_a_slip_of_the_pen_is_no_part_of_a_warning() -> None:
     """It may lead to the same number, but a warning is of what one may really believe."""
     pen = rule("pen", {"voltage:R1": Integer(5)}, arithmetic=True)
-    slips = slips_of(display_of_chain(), [rule("one", {"voltage:R1": Integer(5)}), pen])
-    assert [slip.rules for slip in slips] == [("one", "pen")]
-    assert [slip.rules for slip in worth_a_warning(slips)][:1] == [("one",)]
+    turns = every_slip(display_of_chain(), [rule("one", {"voltage:R1": Integer(5)}), pen])
+    assert [slip.rules for slip in told_together(turns)] == [("one", "pen")]
+    assert [slip.rules for slip in worth_a_warning(turns)] == [("one",), ("pen",)]
 
 
 def test_warnings_are_about_as_many_quantities_as_can_be() -> None:
     """A rule about a quantity that has been warned of waits until the others had their turn."""
-    slips = slips_of(display_of_chain(), [
+    turns = every_slip(display_of_chain(), [
         rule("one", {"resistance:total": Integer(1)}),
         rule("two", {"resistance:total": Integer(2), "current:total": Integer(7)}),
         rule("three", {"resistance:total": Integer(3)}),
@@ -159,17 +161,29 @@ def test_warnings_are_about_as_many_quantities_as_can_be() -> None:
         rule("five", {"current:total": Integer(9)}),
         rule("six", {"voltage:R2": Integer(5)}),
     ])  # fmt: skip
-    warned = [slip.rule.id for slip in worth_a_warning(slips)]
+    warned = [slip.rule.id for slip in worth_a_warning(turns)]
     assert warned == ["one", "four", "five", "two", "six"]
 
 
-def test_a_rule_that_is_told_with_another_has_no_warning_of_its_own() -> None:
-    """Its own numbers elsewhere would tell the same again."""
-    slips = slips_of(display_of_chain(), [
+def test_rules_that_meet_in_one_number_are_warned_of_one_by_one() -> None:
+    """With other values they would part, and a page keeps its warnings when it is renumbered."""
+    turns = every_slip(display_of_chain(), [
         rule("one", {"voltage:R1": Integer(5)}),
         rule("two", {"voltage:R1": Integer(5), "voltage:R2": Integer(6)}),
+        rule("three", {"voltage:R1": Integer(6)}),
     ])  # fmt: skip
-    assert [slip.rules for slip in worth_a_warning(slips)] == [("one", "two")]
+    warned = worth_a_warning(turns)
+    assert [slip.rules for slip in warned] == [("one",), ("two",), ("three",)]
+    assert [slip.wrong.name.key for slip in warned] == ["voltage:R1"] * 3
+
+
+def test_a_rule_is_warned_of_where_it_first_leads_to_a_wrong_number() -> None:
+    """Its place among the warnings stays that of what it gets wrong with most values."""
+    turns = every_slip(display_of_chain(), [
+        rule("one", {"voltage:R1": Integer(4), "voltage:R2": Integer(6)}),
+        rule("two", {"voltage:R1": Integer(4)}),
+    ])  # fmt: skip
+    assert [slip.wrong.name.key for slip in worth_a_warning(turns)] == ["voltage:R2"]
 
 
 def test_slips_of_the_pen_are_warned_of_where_there_is_little_else() -> None:
@@ -178,7 +192,7 @@ def test_slips_of_the_pen_are_warned_of_where_there_is_little_else() -> None:
            rule("ink", {"power:R2": Integer(1)}, arithmetic=True)]  # fmt: skip
     others = [rule("one", {"voltage:R1": Integer(5)}), rule("two", {"voltage:R2": Integer(5)}),
               rule("three", {"current:R2": Integer(5)})]  # fmt: skip
-    few = worth_a_warning(slips_of(display_of_chain(), [*pen, *others[:2]]))
+    few = worth_a_warning(every_slip(display_of_chain(), [*pen, *others[:2]]))
     assert [slip.rule.id for slip in few] == ["one", "two", "pen"]
-    many = worth_a_warning(slips_of(display_of_chain(), [*pen, *others]))
+    many = worth_a_warning(every_slip(display_of_chain(), [*pen, *others]))
     assert [slip.rule.id for slip in many] == ["one", "three", "two"]

@@ -60,7 +60,7 @@ def write_nest_lesson(solution: NestSolution) -> NestLesson:
         second_method="by solving all junctions at once",
         turns=turns,
         slips=slips,
-        warnings=worth_a_warning(slips),
+        warnings=worth_a_warning(turns),
         questions=(*((asked,) if asked else ()), *self_check(display, slips)),
         caution=caution(display),
         limits=limiting_cases(display),

@@ -56,7 +56,7 @@ def write_network_lesson(solution: NetworkSolution) -> NetworkLesson:
         second_method=_second_method(display),
         turns=turns,
         slips=slips,
-        warnings=worth_a_warning(slips),
+        warnings=worth_a_warning(turns),
         questions=self_check(display, slips),
         caution=caution(display),
     )

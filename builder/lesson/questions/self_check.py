@@ -52,11 +52,13 @@ def _choices(
     asked: list[Name], display: Display, slips: tuple[Slip, ...]
 ) -> Iterator[tuple[Name, ChoiceQuestion]]:
     """A choice for each quantity that at least two mistakes get wrong, richest first."""
-    by_name = {name: _of_different_rules([slip for slip in slips if slip.wrong.name == name])
-               for name in dict.fromkeys(slip.wrong.name for slip in slips)}  # fmt: skip
+    of_each: dict[Name, list[Slip]] = {}
+    for slip in slips:
+        of_each.setdefault(slip.wrong.name, []).append(slip)
+    by_name = {name: _of_different_rules(found) for name, found in of_each.items()}
     ranked = sorted(
         (name for name in by_name if len(by_name[name]) >= 2 and not _given(name, display)),
-        key=lambda name: (name not in asked, -len(by_name[name])),
+        key=lambda name: (name not in asked, -_how_many(of_each[name])),
     )
     kinds: set[str] = set()
     for name in ranked:
@@ -64,6 +66,12 @@ def _choices(
             continue
         kinds.add(name.quantity)
         yield name, _choice(name, by_name[name][: MOST_OPTIONS - 1], display)
+
+
+def _how_many(slips: list[Slip]) -> int:
+    """How many misconceptions get a quantity wrong, whether or not some meet in one number."""
+    every = (one for slip in slips for one in (slip, *slip.also))
+    return len({one.rule.id for one in every if not one.rule.arithmetic})
 
 
 def _of_different_rules(slips: list[Slip]) -> list[Slip]:

@@ -122,7 +122,7 @@ def write_unknown_lesson(solution: UnknownSolution) -> Lesson:
         second_method="by putting the found value back and solving all junctions at once",
         turns=turns,
         slips=slips,
-        warnings=worth_a_warning(slips),
+        warnings=worth_a_warning(turns),
         questions=self_check(display, slips),
         caution=caution(display.nest),
     )

@@ -42,7 +42,7 @@ def write_relations_lesson(solution: RelationsSolution) -> Lesson:
         second_method=_SECOND[solution.method == WHOLE_SYSTEM],
         turns=turns,
         slips=slips,
-        warnings=worth_a_warning(slips),
+        warnings=worth_a_warning(turns),
         questions=self_check(display, slips),
         caution=caution(display),
     )

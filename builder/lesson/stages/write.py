@@ -37,7 +37,7 @@ def write_stages_lesson(solution: StagesSolution) -> Lesson:
         second_method="from the potentials of all junctions at once, stage by stage",
         turns=turns,
         slips=slips,
-        warnings=worth_a_warning(slips),
+        warnings=worth_a_warning(turns),
         questions=self_check(display, slips),
         caution=caution(display),
     )

@@ -52,7 +52,7 @@ def write_transient_lesson(solution: TransientSolution) -> TransientLesson:
         second_method="with the capacitor as a source of whatever voltage it holds",
         turns=turns,
         slips=slips,
-        warnings=worth_a_warning(slips),
+        warnings=worth_a_warning(turns),
         questions=self_check(display, slips),
         caution=_caution(display),
         course=course_of(display),
