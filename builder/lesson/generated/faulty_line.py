@@ -217,14 +217,14 @@ def _shown_lines(step: Step, mistake: Mistake, display: Display) -> list[Line]:
     """The lines of a step that are shown: what is wrong above all, then the results."""
     lines = list(step.lines)
     inner = {name for line in lines for name in names_in(line.formula)}
-    for dropped in (
-        [line for line in lines if line.carries and line.name in inner],
-        [line for line in lines if line.name in inner],
-        [line for line in lines if line.carries],
-    ):
-        for line in dropped:
-            if len(lines) > MOST_RESULTS and line.name not in mistake.formulas and line in lines:
-                lines.remove(line)
+    if len(lines) > MOST_RESULTS:
+        lines = [line for line in lines if line.name in mistake.formulas
+                 or not (line.carries and line.name in inner)]  # fmt: skip
+    for line in [line for line in lines if line.name in inner] + [
+        one for one in lines if one.carries
+    ]:
+        if len(lines) > MOST_RESULTS and line.name not in mistake.formulas and line in lines:
+            lines.remove(line)
     return lines[:MOST_RESULTS]
 
 
@@ -256,7 +256,7 @@ def _says_the_same(formula: Prose, shown: Shown, display: Display) -> bool:
 def _told(mistake: Mistake, display: Display) -> Prose:
     """Which mistake it is, why one falls for it, and what is right."""
     name = mistake.wrong.name
-    return say("The mistake: {happens}. {why} Right is {symbol} {sign} {number}.",
+    return say("The mistake: {happens}. {why} It should be {symbol} {sign} {number}.",
                happens=mistake.wrong.happens,
                why=mistake.rule.tempting(mistake.wrong, display), symbol=SymbolOf(name),
                sign=display.shown(name).sign, number=NumberOf(name))  # fmt: skip
