@@ -56,7 +56,7 @@
     return { ends: [x1 + dx, y1 + dy, x2 - dx, y2 - dy] };
   };
   const report = (svg) => {
-    const texts = [...svg.querySelectorAll("text")].map((text) => {
+    const texts = [...svg.querySelectorAll("text:not([display=none])")].map((text) => {
       const b = text.getBBox();
       return {
         text: text.textContent,
@@ -64,7 +64,7 @@
         box: [b.x, b.y, b.x + b.width, b.y + b.height],
       };
     });
-    const drawn = [...svg.querySelectorAll("path, circle, rect:not(.sw-hit)")];
+    const drawn = [...svg.querySelectorAll("path:not([display=none]), circle, rect:not(.sw-hit)")];
     const strokes = drawn.flatMap((element) => segments(svg, element));
     const wires = strokes.filter((s) => s.kind === "sw-wire");
     const symbols = strokes.filter((s) => s.kind === "symbol");

@@ -1,0 +1,1 @@
+"""Pages that are given other numbers in the browser."""
