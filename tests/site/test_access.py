@@ -45,6 +45,22 @@ OPEN_AND_ANSWER = """() => {
   document.querySelectorAll('article details').forEach(box => { box.open = true; });
   document.querySelectorAll('form[data-question]').forEach((form, at) => {
     const right = at % 2 === 0;
+    if (form.dataset.question === 'ranking') {
+      form.querySelectorAll('.sw-rank').forEach((row, n) => {
+        row.querySelector(`input[value="${right ? row.dataset.place : n % 2 + 1}"]`).checked = true;
+      });
+      form.requestSubmit();
+      return;
+    }
+    if (form.dataset.question === 'pick') {
+      form.querySelectorAll('.sw-pick input').forEach((box, n) => {
+        box.checked = right ? box.hasAttribute('data-right') : n === 0;
+        box.dispatchEvent(new Event('change', {bubbles: true}));
+      });
+      form.requestSubmit();
+      form.querySelectorAll('.sw-pick-trace').forEach(button => button.click());
+      return;
+    }
     const options = [...form.querySelectorAll('input[type=radio]')];
     const option = options.find(each => each.hasAttribute('data-right') === right);
     if (option) option.checked = true;

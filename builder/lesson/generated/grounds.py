@@ -9,7 +9,7 @@ from enum import Enum, auto
 from builder.circuit.law import SERIES
 from builder.circuit.tree import Leaf
 from builder.lesson.generated.view import View, meeting
-from builder.lesson.prose import Prose, Relation, say
+from builder.lesson.prose import Prose, Relation, capitalised, say
 
 
 class Ground(Enum):
@@ -97,16 +97,25 @@ def _all_through(view: View, several: bool) -> str:
 
 
 def _of_part(grounds: Sequence[Compared], view: View) -> Prose:
-    """The first has more than each of the others."""
-    ids = tuple(name for name in view.members if name in {each.second for each in grounds})
-    several, voc = len(ids) > 1, view.voc
-    whole, parts = view.element(grounds[0].first), view.display.elements(ids)
-    if grounds[0].ground is Ground.SPLIT:
-        return say("The {flow} {word} {whole} is shared out between branches, so {parts} {get} "
-                   "only a part of it.", flow=voc.flow, word=voc.flow_word, whole=whole,
-                   parts=parts, get="each get" if several else "gets")  # fmt: skip
-    return say("{parts} {have} only a part of the voltage across {whole}: the rest lies across "
-               "the other elements of the same branch.", whole=whole, parts=parts,
+    """The first ones, which have equally much, have more than each of the others."""
+    wholes, parts = (
+        tuple(member for member in view.members if member in names)
+        for names in ({each.first for each in grounds}, {each.second for each in grounds})
+    )
+    several, voc, named = len(parts) > 1, view.voc, view.display.elements(parts)
+    split = grounds[0].ground is Ground.SPLIT
+    flow_or_drop = voc.flow if split else "voltage"
+    whole = say("the {what} {word} {one}", what=flow_or_drop, one=view.element(wholes[0]),
+                word=voc.flow_word if split else "across")  # fmt: skip
+    if len(wholes) > 1:
+        whole = say("the {what} that {all} have in common", what=flow_or_drop,
+                    all=view.display.elements(wholes))  # fmt: skip
+    if split:
+        return say("{whole} is shared out between branches, so {parts} {get} only a part of it.",
+                   whole=capitalised(whole), parts=named,
+                   get="each get" if several else "gets")  # fmt: skip
+    return say("{parts} {have} only a part of {whole}: the rest lies across the other elements of "
+               "the same branch.", whole=whole, parts=named,
                have="each have" if several else "has")  # fmt: skip
 
 

@@ -105,8 +105,7 @@ def _question(choice: Choice, view: View) -> RankingQuestion:
                   for name, at in zip(members, place, strict=True))  # fmt: skip
     alike: dict[tuple[object, ...], list[Compared]] = {}
     for pair in choice.pairs:
-        whole = pair.first if pair.ground in NESTED else ""
-        alike.setdefault((pair.ground, pair.where, whole), []).append(pair)
+        alike.setdefault((pair.ground, pair.where), []).append(pair)
     reasons = tuple(
         RankingReason(
             told(pairs, quantity, view),

@@ -28,14 +28,12 @@ CASES = [
       "C₂ and C₃ share both junctions and have the same voltage. By Q = CV, the larger the "
       "capacitance, the larger the charge."]),
     (series("R1", parallel("R2", "R3"), "R4"), "current", [1, 2, 3, 1],
-     ["The current through R₁ is shared out between branches, so R₂ and R₃ each get only a part "
-      "of it.",
+     ["The current that R₁ and R₄ have in common is shared out between branches, so R₂ and R₃ "
+      "each get only a part of it.",
       "R₁ and R₄ lie in one chain: all that flows through one flows through the other as well, so "
       "they carry the same current.",
       "R₂ and R₃ share both junctions and have the same voltage. By I = V/R, the smaller the "
-      "resistance, the larger the current.",
-      "The current through R₄ is shared out between branches, so R₂ and R₃ each get only a part "
-      "of it."]),
+      "resistance, the larger the current."]),
     (parallel(series("C1", "C2", "C3"), "C4"), "voltage", [2, 3, 4, 1],
      ["C₁, C₂ and C₃ lie in one chain and have the same charge. By V = Q/C, the smaller the "
       "capacitance, the larger the voltage.",
@@ -173,10 +171,13 @@ def _holds(text: str, view: View) -> None:
     elif "the same charge" in text or "the same current" in text:
         assert _alike(flows, named)
     elif "is shared out" in text:
-        assert all(flows[named[0]] > flows[part] for part in named[1:])
+        wholes, parts = map(named_in, text.split("is shared out"))
+        assert parts
+        assert all(flows[whole] > flows[part] for whole in wholes for part in parts)
     else:
-        assert "only a part of the voltage" in text
-        assert all(drops[named[-1]] > drops[part] for part in named[:-1])
+        parts, wholes = map(named_in, text.split("only a part of the voltage"))
+        assert wholes
+        assert all(drops[whole] > drops[part] for whole in wholes for part in parts)
     rule = re.search(r"By (.*), the (larger|smaller) the \w+, the larger the (\w+)\.", text)
     if rule:
         law, which, noun = rule.groups()

@@ -8,6 +8,7 @@ from pathlib import Path
 
 import pytest
 
+from builder.circuit.network import Element
 from builder.lesson.generated.switched.picking import pick_of_charging, pick_of_stages
 from builder.lesson.generated.switched.ranking import ranking_of_charging
 from builder.lesson.generated.switched.what_if import (
@@ -144,14 +145,18 @@ def _changed(problem: TransientProblem, text: str) -> TransientProblem:
     name = re.sub(r"^Suppose (?:the \w+ of )?(\S+) (?:were|had).*", r"\1", text).translate(LOWERED)
     circuit = problem.circuit
 
-    def twice(parts: tuple[object, ...]) -> tuple[object, ...]:
-        return tuple(replace(p, value=p.value * 2) if p.name == name else p for p in parts)  # type: ignore[attr-defined, type-var]
-
     if "had been charged" in text:
         return problem
+    resistors = tuple(_twice(one, name) for one in circuit.resistors)
+    capacitors = tuple(_twice(one, name) for one in circuit.capacitors)
+    sources = tuple(replace(one, value=one.value * 2) if one.name == name else one
+                    for one in circuit.sources)  # fmt: skip
     return replace(problem, circuit=replace(
-        circuit, resistors=twice(circuit.resistors), capacitors=twice(circuit.capacitors),
-        sources=twice(circuit.sources)))  # type: ignore[arg-type]  # fmt: skip
+        circuit, resistors=resistors, capacitors=capacitors, sources=sources))  # fmt: skip
+
+
+def _twice(part: Element, name: str) -> Element:
+    return replace(part, value=part.value * 2) if part.name == name else part
 
 
 @pytest.mark.parametrize("seed", range(120))

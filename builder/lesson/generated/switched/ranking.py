@@ -8,7 +8,7 @@ from builder.circuit.between import NotSeriesParallel, find_tree
 from builder.circuit.law import RESISTORS
 from builder.circuit.network import Network
 from builder.circuit.tree import Tree
-from builder.lesson.generated.grounds import NESTED, Compared, compared, told
+from builder.lesson.generated.grounds import Compared, compared, told
 from builder.lesson.generated.ranking import LEAST, MOST, in_order, order_of, places
 from builder.lesson.generated.switched.picking import IN_THE_END
 from builder.lesson.generated.switched.rest import AtRest, at_rest
@@ -58,8 +58,7 @@ def _reasons(rest: AtRest, members: tuple[str, ...]) -> tuple[RankingReason, ...
         values = {Name("current", name): rest.current(name) for name in (one, other)}
         if ground is None or order_of(values, "current", one, other) is None:
             return None
-        whole = ground.first if ground.ground in NESTED else ""
-        kept = alike.setdefault((ground.ground, ground.where, whole), (view, [], []))
+        kept = alike.setdefault((ground.ground, ground.where), (view, [], []))
         kept[1].append(ground)
         kept[2].append(pair)
     found = [RankingReason(told(grounds, "current", view), tuple(pairs))
