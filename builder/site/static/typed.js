@@ -40,13 +40,16 @@
     return nodes;
   }
 
-  /* The turns that a verdict names, in the words of the page. */
+  /* The turns that a verdict names, in the words of the page: two, or one after other words. */
   function toldTurns(form, verdict, started) {
     var nodes = [];
-    verdict.turns.slice(0, 2).forEach(function (number) {
+    var told = [];
+    verdict.turns.forEach(function (number) {
       var entry = form.querySelector('.sw-turns [data-turn="' + Number(number) + '"] .sw-turn-words');
-      if (!entry) return;
-      if (started || nodes.length) nodes.push(text(" "));
+      var again = !entry || told.indexOf(entry.textContent) >= 0;
+      if (again || told.length === (started ? 1 : 2)) return;
+      if (started || told.length) nodes.push(text(" "));
+      told.push(entry.textContent);
       nodes = nodes.concat(clones(entry));
     });
     return nodes;

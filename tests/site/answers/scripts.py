@@ -11,7 +11,7 @@ from builder.site.assets import SCRIPTS, STYLES, asset_files
 from tests.site.pages import html_of
 
 JUDGES = ("questions", "choice", "reading-units", "reading-numbers", "judging", "expressions",
-          "typed")  # fmt: skip
+          "judging-letters", "typed")  # fmt: skip
 FILES = {Path(address).name: path for address, path in asset_files().items()}
 
 JUDGE_ALL = """rows => rows.map(([typed, expected]) => expected.letters
@@ -33,13 +33,22 @@ def judged(page: Page, rows: list[tuple[str, dict[str, Any]]]) -> list[dict[str,
     return found
 
 
-def problem_file(folder: Path, text: str, slug: str) -> Path:
-    """A page of a problem on its own, with the styles and scripts of ours and no theme."""
+def problem_file(
+    folder: Path, text: str, slug: str, scripts_of: tuple[str, ...] | None = None
+) -> Path:
+    """A page of a problem on its own, with our styles and scripts and no theme.
+
+    Args:
+        folder: where it is written, with all that it needs.
+        text: the problem.
+        slug: names the page.
+        scripts_of: the names of the scripts; all if left out.
+    """
     for name, path in FILES.items():
-        if path.suffix in (".js", ".css"):
-            (folder / name).write_bytes(path.read_bytes())
+        (folder / name).write_bytes(path.read_bytes())
     styles = "".join(f'<link rel="stylesheet" href="{Path(each).name}">' for each in STYLES)
-    scripts = "".join(f'<script src="{Path(each).name}" defer></script>' for each in SCRIPTS)
+    names = scripts_of or tuple(Path(each).stem for each in SCRIPTS)
+    scripts = "".join(f'<script src="{name}.js" defer></script>' for name in names)
     file = folder / f"{slug}.html"
     file.write_text(
         f'<!doctype html><html lang="en"><head><meta charset="utf-8"><title>{slug}</title>'
