@@ -51,7 +51,7 @@ def test_the_shown_output_is_what_the_command_prints() -> None:
 
 def test_the_shown_additions_can_be_written() -> None:
     """Own words, own questions and fresh numbers, as shown, are read and reach the lesson."""
-    assert len(ADDITIONS) == 3
+    assert len(ADDITIONS) == 4
     problem = read_problem_text("\n".join([YAML[0], *ADDITIONS]), "flasher-reservoir.yml")
     lesson = write_lesson(solve(problem))
     goals = [str(taught.words.goal) for taught in lesson.steps]
@@ -59,6 +59,8 @@ def test_the_shown_additions_can_be_written() -> None:
     asked = [str(question.ask) for question in lesson.questions]
     assert any("How much charge reaches the pair?" in ask for ask in asked)
     assert any("if C₂ is taken out?" in ask for ask in asked)
+    assert not any(question.form == "order" for question in lesson.questions)
+    assert [question.form for question in lesson.before].count("pick") == 0
     sets = list(fresh_solutions(lesson.solution, most=6))
     assert len(sets) == 6
     assert all(problem.keep.digits == 3 for problem in (problem, *(s.problem for s in sets)))
