@@ -115,8 +115,8 @@ WARNED = [
                 "exchange-mixed-up"]),
     ("batteries", ["one-loop-only", "emfs-averaged", "drop-taken-wrong", "others-forgotten",
                    "emfs-added"]),
-    ("panel", ["one-loop-only", "powers-added", "emfs-averaged", "added-instead",
-               "others-forgotten"]),
+    ("panel", ["one-loop-only", "powers-added", "added-instead", "others-forgotten",
+               "reciprocals-instead"]),
     ("sensor", ["no-current-no-voltage", "quarter-forgotten", "added-instead", "used-up",
                 "open-voltage-kept"]),
 ]  # fmt: skip
