@@ -16,6 +16,7 @@ from builder.site.expected import at_points, points_for
 from tests.site.answers.scripts import judged, judging_page
 
 C1, C2, V = symbol_of("C1", "capacitance"), symbol_of("C2", "capacitance"), symbol_of("V")
+C = symbol_of("C", "capacitance")
 LETTERS = (C1, C2, V)
 NAMES = {C1: ("C1", "C_1", "C₁"), C2: ("C2", "C_2", "C₂"), V: ("V",)}
 WORK_OUT = "([typed, data]) => typed.map(text => stepwell.workOut(text, data, false))"

@@ -84,7 +84,7 @@ def spelled(random_: random.Random) -> tuple[str, Fraction]:
 def read_back(reading: list[Any]) -> Fraction:
     """What the page read, as an exact number."""
     negative, digits, order, _ = reading
-    value = Fraction(int(digits or 0)) * Fraction(10) ** (order - len(digits))
+    value: Fraction = int(digits or 0) * Fraction(10) ** (order - len(digits))
     return -value if negative else value
 
 
