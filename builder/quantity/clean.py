@@ -15,8 +15,9 @@ MOST_DIGITS = 6
 UNCLEAN = MOST_DIGITS + 1
 """Stands for all numbers that six digits do not tell whole."""
 
-_NEAR = 1e-12
-"""Floating point knows 15 to 16 digits; 12 of them are right after a few dozen operations."""
+_NEAR = 1e-11
+"""Floating point knows 15 to 16 digits; 11 of them are right after a few dozen operations, even
+where unequal values (1 µF beside 782 µF) take some in a system of equations."""
 _LARGEST = 200
 _BY_ORDER = 10.0 ** (MOST_DIGITS - 1 - np.arange(-_LARGEST, _LARGEST + 1.0))
 
@@ -48,9 +49,9 @@ def digits_of(value: Exact) -> int:
 
 
 def digits_of_each(values: Floats) -> NDArray[np.int8]:
-    """The same for many numbers in floating point, as long as 12 digits tell the truth.
+    """The same for many numbers in floating point, as long as 11 digits tell the truth.
 
-    A number that differs from a clean one in the thirteenth digit counts as clean here; so what
+    A number that differs from a clean one in the twelfth digit only counts as clean here; so what
     a search finds is counted again exactly by ``digits_of``.
 
     Args:

@@ -39,10 +39,10 @@ def test_what_is_no_rational_is_unclean() -> None:
 def test_floating_point_counts_the_same_digits_as_exact_rationals(
     number: Fraction, order: int
 ) -> None:
-    """Short of numbers whose digits first differ beyond the twelfth, both counts are one."""
+    """Short of numbers whose digits first differ beyond the eleventh, both counts are one."""
     value = number * Fraction(10) ** order
     exact = digits_of(Rational(value.numerator, value.denominator))
-    # Numerator and denominator of up to five digits: no such number hides behind twelve zeros.
+    # Numerator and denominator of up to five digits: no such number hides behind eleven zeros.
     assert digits_of_each(np.array([float(value)])).tolist() == [exact]
 
 

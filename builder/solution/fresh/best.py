@@ -15,13 +15,12 @@ from builder.solution.fresh.confirming import confirmed
 from builder.solution.fresh.course import Course, course_of, never_clean, numbers_of
 from builder.solution.fresh.exchanging import same_exchange
 from builder.solution.fresh.grid import Grid, Places, grid_of
+from builder.solution.fresh.growing import Growing
 from builder.solution.fresh.roots import roots_of
-from builder.solution.fresh.sieve import Mesh, Sifted, sift
+from builder.solution.fresh.sieve import Mesh, Sifted
 from builder.solution.fresh.wanted import Wanted, asked_of
 from builder.solution.solution import Solution
 
-CHUNK = 1 << 16
-"""So many sets are looked at together: some 20 MB for a solution of forty quantities."""
 _BASE = 1 << 16
 
 
@@ -118,15 +117,12 @@ def best_numbers(hunt: Hunt, *, best: int, seen: Callable[[int], None] = lambda 
     seemed = 0
     kept = np.empty((0, len(hunt.grid.axes)), np.int16)
     ranks = np.empty(0, np.int64)
-    for places in hunt.grid.chunks(CHUNK):
-        found = sift(hunt.grid, places, hunt.course, Mesh(hunt.limits))
+    for found in Growing(hunt.grid, hunt.course, Mesh(hunt.limits), seen=seen).found():
         seemed += found.count
-        if found.count:
-            kept = np.concatenate([kept, found.places])
-            ranks = np.concatenate([ranks, _ranks(found, hunt)])
-            rows = np.argsort(ranks, kind="stable")[:room]
-            kept, ranks = kept[rows], ranks[rows]
-        seen(len(places))
+        kept = np.concatenate([kept, found.places])
+        ranks = np.concatenate([ranks, _ranks(found, hunt)])
+        rows = np.lexsort((hunt.grid.positions(kept), ranks))[:room]
+        kept, ranks = kept[rows], ranks[rows]
     alike = same_exchange(hunt.first)
     hopeful = (row for row in kept if alike(hunt.grid.exact(row)))
     sure = (one for row in hopeful if (one := _confirmed(hunt, row)))

@@ -43,6 +43,13 @@ class Axis:
     first: Exact
     followers: Mapping[Name, Exact] = field(default_factory=dict)
 
+    def columns(self, places: NDArray[np.signedinteger]) -> dict[Name, Floats]:
+        """The values of many sets, and of what follows them, by name, in floating point."""
+        values = np.array([float(value) for value in self.values])[places]
+        others = {name: values if times == 1 else values * float(times)
+                  for name, times in self.followers.items()}  # fmt: skip
+        return {self.name: values, **others}
+
 
 @dataclass(frozen=True)
 class Grid:
@@ -74,6 +81,13 @@ class Grid:
             rest, places[:, column] = np.divmod(rest, len(self.axes[column].values))
         return places
 
+    def positions(self, places: Places) -> NDArray[np.int64]:
+        """Where sets stand in the order of counting."""
+        found = np.zeros(len(places), np.int64)
+        for column, axis in enumerate(self.axes):
+            found = found * len(axis.values) + places[:, column]
+        return found
+
     def chunks(self, most: int) -> Iterator[Places]:
         """All sets in their order, in parts of at most so many."""
         for start in range(0, self.size, most):
@@ -88,10 +102,7 @@ class Grid:
         """The stated values of each set, by name, in floating point."""
         found: dict[Name, Floats] = {}
         for column, axis in enumerate(self.axes):
-            values = np.array([float(value) for value in axis.values])[places[:, column]]
-            found[axis.name] = values
-            for name, times in axis.followers.items():
-                found[name] = values if times == 1 else values * float(times)
+            found |= axis.columns(places[:, column])
         for name, value in self.fixed.items():
             found[name] = np.full(len(places), float(value))
         return found

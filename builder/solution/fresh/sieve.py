@@ -11,7 +11,7 @@ from numpy.typing import NDArray
 from builder.quantity.arrays import Floats, ManySets, Rows
 from builder.quantity.clean import digits_of_each
 from builder.quantity.names import Name
-from builder.solution.fresh.course import Course, Truths
+from builder.solution.fresh.course import Condition, Course, Truths
 from builder.solution.fresh.grid import Grid, Places
 from builder.solution.program import Line
 
@@ -57,6 +57,13 @@ class Sifted:
         self.sets.keep(rows)
         self.digits = {name: column[rows] for name, column in self.digits.items()}
 
+    def rows(self, rows: Rows) -> Sifted:
+        """Some of them, or some of them several times; these here stay as they are."""
+        sets = ManySets(dict(self.sets.values))
+        other = Sifted(self.places, sets, dict(self.digits))
+        other.keep(rows)
+        return other
+
     def column(self, name: Name) -> Floats:
         """The values of a quantity, in SI units."""
         return self.sets.values[name]
@@ -76,14 +83,19 @@ def sift(grid: Grid, places: Places, course: Course, mesh: Mesh) -> Sifted:
         columns[name] = np.full(len(places), value)
     sifted = Sifted(places, ManySets(columns))
     for part in course.parts:
-        if isinstance(part, Line):
-            sifted.sets.values[part.name] = sifted.sets.value(part.formula)
-            _sift_digits(sifted, part.name, mesh)
-        else:
-            _drop(sifted, part.holds(sifted.sets))
+        take(sifted, part, mesh)
         if not sifted.count:
             break
     return sifted
+
+
+def take(sifted: Sifted, part: Line | Condition, mesh: Mesh) -> None:
+    """Compute a quantity or apply a condition; sets that do not fit fall out."""
+    if isinstance(part, Line):
+        sifted.sets.values[part.name] = sifted.sets.value(part.formula)
+        _sift_digits(sifted, part.name, mesh)
+    else:
+        _drop(sifted, part.holds(sifted.sets))
 
 
 def _sift_digits(sifted: Sifted, name: Name, mesh: Mesh) -> None:

@@ -18,6 +18,7 @@ from builder.solution.fresh.confirming import confirmed
 from builder.solution.fresh.course import course_of, numbers_of
 from builder.solution.fresh.exchanging import same_exchange
 from builder.solution.fresh.grid import Grid, Places, grid_of
+from builder.solution.fresh.growing import Growing
 from builder.solution.fresh.roots import roots_of
 from builder.solution.fresh.sieve import Mesh, Sifted, sift
 from builder.solution.fresh.variety import Variety
@@ -26,13 +27,13 @@ from builder.solution.solution import Solution
 from builder.solution.spelled import spelled_results
 
 WHOLE_GRID = 40_000
-"""A grid of so many sets is looked through whole; of a larger one, samples of that size are."""
-MOST_SAMPLES = 3
+"""So many sets are gone on with at most whenever another value joins; which ones, is left to
+chance."""
 MOST_SETS = 24
-_POOL_FOR_EACH = 16
+_POOL_FOR_EACH = 64
 """Variety is chosen from so many sets for each that is wanted …"""
 _ENOUGH_FOR_EACH = 4
-"""… and no further sample is taken if there are so many good ones."""
+"""… and those that are less clean are looked for only where there are fewer clean ones."""
 _TRIES_FOR_EACH = 4
 """So many sets are solved exactly at most for each that is wanted."""
 
@@ -152,12 +153,26 @@ def _pool(solution: Solution, grid: Grid, wanted: Wanted, most: int) -> _Pool | 
         limits |= dict.fromkeys(firm, wanted.firm)
     enough = _POOL_FOR_EACH * most
     parts: list[_Pool] = []
-    for places in _looked_through(solution, grid):
+    generator = generator_for(solution.problem)
+
+    def some(count: int) -> NDArray[np.intp]:
+        if count <= WHOLE_GRID:
+            return np.arange(count)
+        taken = np.sort(generator.integers(0, count, WHOLE_GRID, np.intp))
+        return taken[np.diff(taken, prepend=-1) > 0]
+
+    def keep(found: Sifted) -> None:
+        found.keep(generator.permutation(found.count))  # so that ties come in all sizes
+        parts.append(_best(found, solution, grid, limits, enough))
+
+    for found in Growing(grid, course, Mesh(limits), some).found():
+        keep(found)
+    if sum(len(part.tiers) for part in parts) < _ENOUGH_FOR_EACH * most:
+        whole = grid.size <= WHOLE_GRID
+        places = grid.chunk(0, grid.size) if whole else grid.sample(generator, WHOLE_GRID)
         found = sift(grid, places, course, Mesh(limits, enough, firm))
         if found.count:
-            parts.append(_best(found, solution, grid, limits, enough))
-        if sum(np.count_nonzero(part.tiers == 0) for part in parts) >= _ENOUGH_FOR_EACH * most:
-            break
+            keep(found)
     return _joined(parts, enough) if parts else None
 
 
@@ -165,15 +180,6 @@ def generator_for(problem: Problem) -> np.random.Generator:
     """Numbers for samples, the same for a problem of that name always and everywhere."""
     seed = hashlib.sha256(problem.slug.encode()).digest()[:8]
     return np.random.Generator(np.random.PCG64(int.from_bytes(seed)))
-
-
-def _looked_through(solution: Solution, grid: Grid) -> Iterator[Places]:
-    if grid.size <= WHOLE_GRID:
-        yield grid.chunk(0, grid.size)
-        return
-    generator = generator_for(solution.problem)
-    for _ in range(MOST_SAMPLES):
-        yield grid.sample(generator, WHOLE_GRID)
 
 
 def _best(

@@ -11,7 +11,7 @@ from builder.quantity.arrays import Floats
 from builder.solution.fresh.grid import Grid
 
 _NEAR = 1e-9
-_WEIGHT = 4.0
+_WEIGHT = 8.0
 """A set in which everything differs may need this many digits more than one where nothing does."""
 _ALIKE = 1.0
 """Sets whose values of each kind are in the same proportion count as if one more digit stood in

@@ -48,7 +48,7 @@ def compare(solution: Solution) -> None:
             if other.quantity == name.quantity
         )
         for found in sets.values[name]:
-            assert found == pytest.approx(exact, rel=1e-12, abs=1e-15 * largest), name
+            assert found == pytest.approx(exact, rel=1e-12, abs=1e-12 * largest), name
 
 
 @pytest.mark.parametrize("path", CONTENT, ids=lambda path: path.stem)
