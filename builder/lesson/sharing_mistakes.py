@@ -116,16 +116,12 @@ def _equal_flows(display: CircuitDisplay) -> list[Wrong]:
     )  # fmt: skip
 
 
-def equal_flows_why(wrong: Wrong, display: CircuitDisplay) -> Prose:
-    """Also for a fork that is no parallel group."""
+def _equal_flows_why(wrong: Wrong, display: CircuitDisplay) -> Prose:
+    """It serves any fork, since two ways that begin together need not end together."""
     voc = vocabulary(law_of(display))
-    if _capacitors(display):
-        return say("A fork looks like an even split. But capacitors in parallel share their "
-                   "voltage, and the charge of each then follows from {law}.",
-                   law=voc.flow_law)  # fmt: skip
-    return say("A fork looks like an even split. But the branches need not be alike: with the same "
-               "voltage, {law} gives the larger current to the smaller resistance.",
-               law=voc.flow_law)  # fmt: skip
+    return say("A fork looks like an even split. But the ways on from it need not be alike: how "
+               "much each of them takes follows from its own voltage and {value}, by {law}.",
+               value=voc.value, law=voc.flow_law)  # fmt: skip
 
 
 def _split_the_wrong_way(display: CircuitDisplay) -> list[Wrong]:
@@ -248,8 +244,9 @@ def _inner_uncharged(display: CircuitDisplay) -> list[Wrong]:
 
 def _inner_uncharged_why(wrong: Wrong, display: CircuitDisplay) -> Prose:
     return say("No charge crosses a gap, so it seems that none can get to the middle of a chain. "
-               "But the charge on an outer plate drives as much from the plate behind it on to "
-               "the next: all along the chain the charge is the same.")  # fmt: skip
+               "But a charged plate drives as much off the plate across from it and on to the next "
+               "capacitor, and so on down the chain: each of them gets the same "
+               "charge.")  # fmt: skip
 
 
 CHAIN_RULES: tuple[WrongRule, ...] = (
@@ -261,7 +258,7 @@ SHARING_RULES: tuple[WrongRule, ...] = (
     WrongRule("equal-voltages", f"for capacitors {TGB}, and {GUISASOLA}; for resistors {EB}",
               "Sharing the voltage equally along a chain", _equal_voltages_why, _equal_voltages),
     WrongRule("equal-flows", f"for resistors {MS}; for capacitors {GUISASOLA}",
-              "Splitting equally at a fork", equal_flows_why, _equal_flows),
+              "Splitting equally at a fork", _equal_flows_why, _equal_flows),
     WrongRule("used-up", f"{MS}; {EB}, from memory", "Letting the current be used up on its way",
               _used_up_why, _used_up),
     WrongRule("divided-the-wrong-way", PRACTICE, "Dividing the voltage the wrong way round",

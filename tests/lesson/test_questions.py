@@ -154,9 +154,9 @@ def test_a_wrong_choice_is_answered_by_all_mistakes_that_lead_there() -> None:
     assert plain(first.reply, lesson.display) == (
         "Splitting the current equally between R₂ and R₃ gives this, and so does dividing the "
         "voltage between R₁ and R₂₃ in inverse proportion to their resistances. A fork looks "
-        "like an even split. But the branches need not be alike: with the same voltage, I = V/R "
-        "gives the larger current to the smaller resistance. What is easy to pass sounds as if it "
-        "kept more for itself. But with the same current all along, V = RI gives the larger "
+        "like an even split. But the ways on from it need not be alike: how much each of them "
+        "takes follows from its own voltage and resistance, by I = V/R. What is easy to pass "
+        "sounds as if it kept more for itself. But with the same current all along, V = RI gives the larger "
         "voltage to the larger resistor."
     )
 

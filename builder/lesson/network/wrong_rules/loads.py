@@ -43,9 +43,11 @@ def _no_current_no_voltage(display: NetworkDisplay) -> Iterator[Wrong]:
 
 
 def _no_current_no_voltage_why(wrong: Wrong, display: NetworkDisplay) -> Prose:
-    return say("By {law}, no {flow} means no voltage, but only across an element. Between two open "
-               "ends there is no element, and the rest of the circuit holds them apart.",
-               law=vocabulary(display.law).drop_law, flow=display.law.flow)  # fmt: skip
+    voc = vocabulary(display.law)
+    return say("No {flow} leaves the open ends, and by {law} that sounds like no voltage. But the "
+               "law speaks of one {one} and its own {flow}; how far apart the two ends are is up "
+               "to the rest of the circuit.", flow=voc.flow, law=voc.drop_law,
+               one=voc.one)  # fmt: skip
 
 
 def _quarter_forgotten(display: NetworkDisplay) -> Iterator[Wrong]:

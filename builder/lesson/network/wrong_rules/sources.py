@@ -133,9 +133,9 @@ def _emfs_averaged(display: NetworkDisplay) -> list[Wrong]:
 
 
 def _emfs_averaged_why(wrong: Wrong, display: NetworkDisplay) -> Prose:
-    return say("Two that disagree seem to meet halfway. But each pulls through a resistance of its "
-               "own, and what lies across them pulls as well: only all the currents together tell "
-               "where the voltage settles.")  # fmt: skip
+    return say("The middle looks like a fair deal. But each battery works through a resistance of "
+               "its own, and what lies across them takes its share: only all the currents together "
+               "tell where the voltage settles.")  # fmt: skip
 
 
 def _source_turned(display: NetworkDisplay) -> list[Wrong]:
