@@ -156,8 +156,8 @@ def test_a_wrong_choice_is_answered_by_all_mistakes_that_lead_there() -> None:
         "voltage between R₁ and R₂₃ in inverse proportion to their resistances. A fork looks "
         "like an even split. But the ways on from it need not be alike: how much each of them "
         "takes follows from its own voltage and resistance, by I = V/R. What is easy to pass "
-        "sounds as if it kept more for itself. But with the same current all along, V = RI gives the larger "
-        "voltage to the larger resistor."
+        "sounds as if it kept more for itself. But with the same current all "
+        "along, V = RI gives the larger voltage to the larger resistor."
     )
 
 
