@@ -191,7 +191,9 @@ def _ticks_across(plot: Plot) -> Iterator[TextLine]:
 def _names(plot: Plot) -> Iterator[TextLine]:
     """What is plotted, above its axis, and what it comes close to, beyond the end of its line."""
     yield _line((*symbol_runs(plot.quantity), Run(f" in {plot.unit}")), -_GAP - 2, -LINE - _GAP)
-    yield _line(symbol_runs(plot.end_symbol), WIDTH + _GAP, _y(plot, plot.end) - LINE / 2)
+    # At the foot of the plot the number of the last tick may stand right below it.
+    top = min(_y(plot, plot.end) - LINE / 2, HEIGHT + _GAP - LINE - 1)
+    yield _line(symbol_runs(plot.end_symbol), WIDTH + _GAP, top)
 
 
 def _below(plot: Plot) -> list[TextLine]:

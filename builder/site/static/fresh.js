@@ -179,7 +179,7 @@
   /* The set that the address asks for: a number, 0 for none, or the text that is no set. */
   function asked(sets) {
     var match = location.search.match(/[?&]set=([^&]*)/);
-    if (!match) return 0;
+    if (!match || match[1] === "") return 0;
     var wanted = match[1];
     try {
       wanted = decodeURIComponent(wanted.replace(/\+/g, " "));
