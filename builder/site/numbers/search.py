@@ -18,10 +18,10 @@ from builder.solution import solve
 from builder.solution.fresh.best import Catch, Hunt, best_numbers, hunt_for
 from builder.solution.fresh.wanted import wanted_of
 
-LONG_SEARCH = 1_000_000
-"""From so many sets on a search takes long enough to be watched."""
-MOST_LOOKED_AT = 300_000_000
-"""About two minutes on a small computer."""
+LONG_SEARCH = 10_000_000
+"""From so many sets on a search may take long enough to be watched."""
+MOST_LOOKED_AT = 1_000_000_000
+"""Mostly some seconds; several minutes where every number hangs on every value."""
 
 
 @dataclass(frozen=True)
