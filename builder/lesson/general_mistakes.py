@@ -5,13 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import pairwise
 
-from sympy import Rational
-
 from builder.lesson.display import Display
 from builder.lesson.prose import Prose, SymbolOf, number_word, say
-from builder.lesson.wrong_rule import Wrong, WrongRule
+from builder.lesson.wrong_rule import SIGNED, Wrong, WrongRule
 from builder.lesson.wrong_rule import found_names as every_found_name
-from builder.quantity.formula import names_in
+from builder.quantity.formula import Exp, Ln, Ref, every_part, names_in
 from builder.quantity.kinds import KINDS
 from builder.quantity.names import Name
 from builder.quantity.symbolic import is_symbolic
@@ -44,6 +42,18 @@ def _has_prefix(name: Name, display: Display) -> bool:
             and not is_symbolic(display.solution.values[name]))  # fmt: skip
 
 
+def _exponential(display: Display) -> set[Name]:
+    """What lies along an exponential, where a thousand times the time is just the end."""
+    found: set[Name] = set()
+    for step in display.solution.steps:
+        for line in step.lines:
+            parts = every_part(line.formula)
+            if any(isinstance(p, Exp | Ln) or (isinstance(p, Ref) and p.name in found)
+                   for p in parts):  # fmt: skip
+                found.add(line.name)
+    return found
+
+
 def _first_use(name: Name, display: Display) -> Step | None:
     """The step in which a given is first put in."""
     return next((step for step in display.solution.steps
@@ -52,7 +62,7 @@ def _first_use(name: Name, display: Display) -> Step | None:
 
 def _prefix_slipped(display: Display) -> Iterator[Wrong]:
     """A thousand times too much or too little: of what is found, then of each given."""
-    values = display.solution.values
+    values, exponential = display.solution.values, _exponential(display)
     for name, step in found_names(display):
         if _has_prefix(name, display):
             happens = say("slipping by one prefix")
@@ -66,8 +76,7 @@ def _prefix_slipped(display: Display) -> Iterator[Wrong]:
         for other in (values[given] * 1000, values[given] / 1000):
             wrong = rerun(display.solution, {given: other})
             for name in _asked(display):
-                # Along an exponential, a thousand times the time is just the end or the start.
-                if name in wrong and isinstance(values[name], Rational):
+                if name in wrong and name not in exponential and _has_prefix(name, display):
                     yield Wrong(name, wrong[name], use.id, happens)
 
 
@@ -121,23 +130,26 @@ def _rounded_early_why(_wrong: Wrong, display: Display) -> Prose:
                "end.", digits=number_word(display.digits + 2))  # fmt: skip
 
 
-def _sign_lost(display: Display) -> Iterator[Wrong]:
+def _sign_turned(display: Display) -> Iterator[Wrong]:
+    """The other sign, of what is counted one way or comes out negative."""
     values = display.solution.values
     for name, step in found_names(display):
-        if not is_symbolic(values[name]) and values[name] < 0:
-            yield Wrong(name, -values[name], step.id, say("leaving out the minus sign"))
+        counted = display.directed and name.quantity in SIGNED
+        if not is_symbolic(values[name]) and (counted or values[name] < 0):
+            yield Wrong(name, -values[name], step.id, say("taking the other sign"))
 
 
-def _sign_lost_why(_wrong: Wrong, _display: Display) -> Prose:
-    return say("The size looks like the whole answer. But the sign belongs to it: it tells which "
-               "way round.")  # fmt: skip
+def _sign_turned_why(_wrong: Wrong, _display: Display) -> Prose:
+    return say("The size looks like the whole answer, and a sign is quickly lost or put in. But "
+               "it tells which way round: compare with the way in which it is counted "
+               "here.")  # fmt: skip
 
 
 GENERAL_RULES: tuple[WrongRule, ...] = (
     WrongRule("prefix-slipped", "common practice, no source", "Slipping by a prefix",
               _prefix_slipped_why, _prefix_slipped, arithmetic=True),
-    WrongRule("sign-lost", "common practice, no source", "Leaving out the sign",
-              _sign_lost_why, _sign_lost, arithmetic=True),
+    WrongRule("sign-turned", "common practice, no source", "Taking the other sign",
+              _sign_turned_why, _sign_turned, arithmetic=True),
     WrongRule("values-swapped", "common practice, no source", "Swapping two values",
               _swapped_why, _swapped, arithmetic=True),
     WrongRule("rounded-early", "University Physics Volume 2 (OpenStax), examples of chapter 10: "

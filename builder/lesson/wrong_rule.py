@@ -20,7 +20,7 @@ from builder.lesson.prose import (
     sentences,
 )
 from builder.quantity.exact import Exact, near_fraction
-from builder.quantity.formula import Amount, Formula, every_part
+from builder.quantity.formula import Amount, Formula, every_part, names_in
 from builder.quantity.names import Name
 from builder.quantity.personal import as_formula
 from builder.quantity.show import Shown, ShownExpression, show, show_expression, show_in
@@ -259,9 +259,21 @@ def carried_on(
         happens: what was done, as a clause.
     """
     values = rerun(display.solution, altered)
+    touched = _touched(altered, display.solution)
     asked = set(map(display.resolve, display.solution.problem.find))
     found = [name for name, _ in found_names(display)]
-    told = [*(name for name in altered if name in found), *(n for n in found if n in asked)]
+    told = [*(name for name in altered if name in found),
+            *(name for name in found if name in asked and name in touched)]  # fmt: skip
     for name in dict.fromkeys(told):
-        if name in values and values[name] != display.solution.values[name]:
+        if name in values:
             yield Wrong(name, values[name], step.id, happens)
+
+
+def _touched(altered: Iterable[Name], solution: Solution) -> set[Name]:
+    """What depends on altered quantities, whether or not its value then differs."""
+    touched = set(altered)
+    for step in solution.steps:
+        for line in step.lines:
+            if not touched.isdisjoint(names_in(line.formula)):
+                touched.add(line.name)
+    return touched

@@ -125,10 +125,12 @@ WORKED = [
     ("rounded-early", CHAIN, "charge:total", "9.80 µC"),
     ("rounded-early", CHAIN, "voltage:C1", "4.90 V"),
     ("rounded-early", CHAIN, "energy:C1", "24.0 µJ"),
-    # The sizes of what runs the other way.
-    ("sign-lost", OPPOSED, "current:R2", "529 mA"),
-    ("sign-lost", UNLIKE, "voltage:C2@1", "5.00 V"),
-    ("sign-lost", UNLIKE, "charge:C2@1", "10.0 µC"),
+    # What runs against the arrow, and what runs along it.
+    ("sign-turned", OPPOSED, "current:R1", "−2.29 A"),
+    ("sign-turned", CHARGING, "voltage:C1@end", "−8.00 V"),
+    ("sign-turned", OPPOSED, "current:R2", "529 mA"),
+    ("sign-turned", UNLIKE, "voltage:C2@1", "5.00 V"),
+    ("sign-turned", UNLIKE, "charge:C2@1", "10.0 µC"),
 ]
 
 

