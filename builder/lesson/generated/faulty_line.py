@@ -13,7 +13,7 @@ from builder.lesson.generated.wrong_formulas import wrong_formula
 from builder.lesson.lesson import Lesson, TaughtStep
 from builder.lesson.prose import NumberOf, Prose, SymbolOf, WrongNumber, number_word, say
 from builder.lesson.questions.step_forms import FaultyLineQuestion, WorkedLine
-from builder.lesson.wrong_rule import Wrong, WrongRule
+from builder.lesson.wrong_rule import SIGNED, Wrong, WrongRule
 from builder.quantity.exact import Exact
 from builder.quantity.formula import Formula, Solved, evaluate, names_in
 from builder.quantity.names import Name
@@ -166,7 +166,7 @@ def _carried_out(
     values = rerun(lesson.solution, formulas)
     for taught in lesson.steps:
         for name in taught.step.found:
-            if name not in values or sign_of(values[name]) != sign_of(right[name]):
+            if name not in values or not _can_be(name, values[name]):
                 return None
     if not all(same(values[name], wrong.value) for name, wrong in wrongs.items()):
         return None
@@ -178,10 +178,27 @@ def _carried_out(
     return Mistake(rule, wrongs[seen[0]], at, formulas, values)
 
 
+def _can_be(name: Name, value: Exact) -> bool:
+    """Whether a value is one that anybody would go on with: nothing measures less than nothing."""
+    either_way = name.quantity in SIGNED or name.quantity in ("energy", "power")
+    return either_way or sign_of(value) != -1
+
+
 def _misled_shown(mistake: Mistake, lesson: Lesson) -> int:
-    """How many of the steps that are shown go on with a wrong number."""
-    shown = range(mistake.at + 1, _window(mistake, lesson)[1])
-    return sum(_differs(lesson.steps[at].step, mistake, lesson.display) for at in shown)
+    """How many of the steps that are shown go on with what the mistake gave."""
+    end = _window(mistake, lesson)[1]
+    return sum(at < end for at in _going_on(mistake, lesson))
+
+
+def _going_on(mistake: Mistake, lesson: Lesson) -> list[int]:
+    """The later steps that use what the mistake gave, whether or not it shows in their numbers."""
+    altered, steps = set(mistake.formulas), []
+    for at, taught in enumerate(lesson.steps[mistake.at :], start=mistake.at):
+        for line in taught.step.lines:
+            if altered.intersection(names_in(line.formula)):
+                altered.add(line.name)
+                steps.append(at)
+    return [at for at in dict.fromkeys(steps) if at > mistake.at]
 
 
 def _differs(step: Step, mistake: Mistake, display: Display) -> bool:
@@ -194,8 +211,7 @@ def _window(mistake: Mistake, lesson: Lesson) -> tuple[int, int]:
     count, at = len(lesson.steps), mistake.at
     if count <= MOST_LINES + 1:
         return 0, count
-    misled = next((later for later in range(at + 1, count)
-                   if _differs(lesson.steps[later].step, mistake, lesson.display)), at)  # fmt: skip
+    misled = next(iter(_going_on(mistake, lesson)), at)
     start = min(at, max(at - 2, misled - MOST_LINES + 1))
     start = max(0, min(start, count - MOST_LINES))
     return start, start + MOST_LINES
