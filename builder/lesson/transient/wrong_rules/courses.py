@@ -61,11 +61,11 @@ def _reached(display: TransientDisplay) -> Iterator[tuple[Name, str, Exact]]:
 
 def _linear(display: TransientDisplay) -> Iterator[Wrong]:
     happens = say("letting it change evenly, to be done after one time constant")
+    for name, step, share in _reached(display):
+        yield Wrong(name, display.solution.values[CONSTANT] * share, step, happens)
     for name, step, share, start, end in _on_the_way(display):
         done = min(share, Integer(1))
         yield Wrong(name, start + (end - start) * done, step, happens)
-    for name, step, share in _reached(display):
-        yield Wrong(name, display.solution.values[CONSTANT] * share, step, happens)
 
 
 def _linear_why(_wrong: Wrong, _display: TransientDisplay) -> Prose:
