@@ -2,23 +2,22 @@
 
 from __future__ import annotations
 
-import re
 from typing import Any, cast
 
 import pytest
 from hypothesis import HealthCheck, given, settings
 
-from builder.circuit.law import SERIES, Law
-from builder.circuit.tree import Group, Leaf, Tree, leaves
+from builder.circuit.law import Law
+from builder.circuit.tree import Group, Tree, leaves
 from builder.lesson.generated.view import View
 from builder.lesson.generated.what_if import what_if_of
 from builder.lesson.generated.what_if.asking import chosen, question, truth
 from builder.lesson.generated.what_if.changes import Change, How, changed
 from builder.lesson.generated.what_if.reasons import reason
-from builder.lesson.generated.what_if.spots import Spot, Why, spots
+from builder.lesson.generated.what_if.spots import Why, spots
 from builder.problem.model import NestProblem
-from builder.quantity.names import TOTAL, Name
-from tests.lesson.generated.by_numpy import Branch, branches_of, sign, solved
+from builder.quantity.names import Name
+from tests.lesson.generated.claims import by_numpy, claims_hold, nothing_flows
 from tests.lesson.generated.views import view_of_nest, view_of_table
 from tests.lesson.telling import asking, options_of, parallel, plain, series
 from tests.solution.network.drawn import tables
@@ -146,7 +145,7 @@ def test_the_structure_of_a_nest_says_what_floating_point_says(problem: NestProb
     """Of changes of every kind, whether they are asked about or not."""
     view = _bare(problem.law, problem)
     for spot in list(spots(view))[::5]:
-        found = _by_numpy(spot, view)
+        found = by_numpy(spot, view)
         assert found is None or found == spot.grows, spot
 
 
@@ -161,10 +160,10 @@ def test_the_chosen_question_of_a_nest_is_right_and_claims_nothing_false(
     assert spot is not None
     (right,) = [o for o in question(spot, view).options if o.right]
     said = {"It becomes larger": 1, "It becomes smaller": -1, "It stays the same": 0}
-    assert said[plain(right.text, view.display)] == _by_numpy(spot, view)
+    assert said[plain(right.text, view.display)] == by_numpy(spot, view)
     for other in [spot, *list(spots(view))[:12]]:
-        if _by_numpy(other, view) is not None:
-            _claims_hold(plain(reason(other, view), view.display), other, view)
+        if by_numpy(other, view) is not None:
+            claims_hold(plain(reason(other, view), view.display), other, view)
 
 
 @given(table=tables())
@@ -176,116 +175,15 @@ def test_what_is_asked_of_a_network_is_right(table: tuple[Law, str]) -> None:
     view = View("a-network", cast("Any", None), law, problem.network, None, True)
     spot = chosen(view)
     if spot is not None:
-        assert _by_numpy(spot, view) in (spot.grows, None)
+        assert by_numpy(spot, view) in (spot.grows, None)
     for other in spots(view):
         if other.why in (Why.SOURCE, Why.HELD, Why.HELD_SELF):
-            found = _by_numpy(other, view)
-            assert found is None or found == other.grows or _nothing_flows(other, view), other
+            found = by_numpy(other, view)
+            assert found is None or found == other.grows or nothing_flows(other, view), other
 
 
 def _bare(law: Law, problem: NestProblem) -> View:
     return View("a-circuit", cast("Any", None), law, problem.network, problem.tree)
-
-
-def _nothing_flows(spot: Spot, view: View) -> bool:
-    """Whether what is changed carries nothing, so that nothing can come of it."""
-    found = solved(branches_of(view.network, view.law))
-    assert found is not None
-    most = max(abs(flow) for flow, _ in found.values())
-    return abs(found[spot.change.of][0]) < 1e-9 * most
-
-
-def _altered(spot: Spot, view: View) -> dict[str, Branch]:
-    """The changed circuit, built here."""
-    branches = branches_of(view.network, view.law)
-    old = branches[spot.change.of]
-    assert old.weight is not None
-    resistive = view.law.letter == "R"
-    times = {How.DOUBLED: 0.5 if resistive else 2.0, How.HALVED: 2.0 if resistive else 0.5,
-             How.BESIDE: 2.0, How.BEHIND: 0.5}  # fmt: skip
-    if spot.change.how is How.TAKEN_OUT:
-        del branches[spot.change.of]
-    elif spot.change.how is How.WIRE:
-        branches[spot.change.of] = Branch(old.ends, None, 0.0)
-    else:
-        branches[spot.change.of] = Branch(old.ends, old.weight * times[spot.change.how])
-    return branches
-
-
-def _by_numpy(spot: Spot, view: View) -> int | None:
-    """The verdict in floating point; None where nothing is left to compare.
-
-    What is too small a change for floating point is left to exact arithmetic.
-    """
-    if spot.seen.of == TOTAL:
-        return None
-    before, after = solved(branches_of(view.network, view.law)), solved(_altered(spot, view))
-    if before is None or after is None or spot.seen.of not in after:
-        return None
-    at = 1 if spot.seen.quantity == "voltage" else 0
-    sizes = [abs(found[spot.seen.of][at]) for found in (before, after)]
-    most = max(abs(found[at]) for found in before.values())
-    if min(sizes) < 1e-9 * most:
-        return None
-    if spot.grows and abs(sizes[1] - sizes[0]) < 1e-8 * max(sizes):
-        return truth(spot.change, spot.seen, view.network, view.law)
-    return sign(sizes[1], sizes[0])
-
-
-def _equivalent(tree: Tree, weights: dict[str, float]) -> float:
-    """What flows through a nest at one volt: weights add side by side, reciprocals in a chain."""
-    if isinstance(tree, Leaf):
-        return weights[tree.id]
-    parts = [_equivalent(part, weights) for part in tree.parts]
-    if tree.connection != SERIES:
-        return sum(parts)
-    return 0.0 if 0.0 in parts else 1 / sum(1 / part for part in parts)
-
-
-def _claims_hold(text: str, spot: Spot, view: View) -> None:
-    """What a reason says about the group's value, its voltage and what flows through it."""
-    assert view.tree is not None
-    before, after = branches_of(view.network, view.law), _altered(spot, view)
-    weights = [{name: its.weight if its.weight is not None else float("inf")
-                for name, its in found.items()} for found in (before, after)]  # fmt: skip
-    weights[1].setdefault(spot.change.of, 0.0)
-    group = view.tree if spot.group is None or "whole circuit" in text else spot.group
-    eases = sign(_equivalent(group, weights[1]), _equivalent(group, weights[0]))
-    value = re.search(r"(?:circuit|and [CR]\S+) has (more|less) (resistance|capacitance)", text)
-    if value:
-        more = -eases if value[2] == "resistance" else eases
-        assert more == (1 if value[1] == "more" else -1), text
-    flows, drops = zip(*(_through(group, found) for found in (before, after)), strict=True)
-    claims = [(r"a (larger|smaller) voltage lies across it", drops, "larger"),
-              (r"(more|less) current flows through it", flows, "more"),
-              (r"it takes up (more|less) charge", flows, "more")]  # fmt: skip
-    for pattern, sizes, grown in claims:
-        said = re.search(pattern, text)
-        if said:
-            assert sign(sizes[1], sizes[0]) == (1 if said[1] == grown else -1), text
-    ends = re.search(r"(larger|smaller|more|less)(?: \w+)?\.$", text)
-    if ends and spot.why in (Why.BRANCH, Why.CHAIN, Why.SOURCE):
-        assert spot.grows == (1 if ends[1] in ("larger", "more") else -1), text
-
-
-def _through(group: Tree, branches: dict[str, Branch]) -> tuple[float, float]:
-    """The flow through a group and the drop across it, adding up its elements."""
-    found = solved(branches)
-    assert found is not None
-
-    def of(part: Tree) -> tuple[float, float] | None:
-        if isinstance(part, Leaf):
-            its = found.get(part.id)
-            return None if its is None else (abs(its[0]), abs(its[1]))
-        parts = [one for one in map(of, part.parts) if one is not None]
-        if part.connection == SERIES:
-            whole = len(parts) == len(part.parts)
-            return (parts[0][0], sum(drop for _, drop in parts)) if whole else None
-        return (sum(flow for flow, _ in parts), parts[0][1]) if parts else None
-
-    through = of(group)
-    assert through is not None
-    return through
 
 
 def test_the_reader_of_claims_sees_a_false_one() -> None:
@@ -294,10 +192,10 @@ def test_the_reader_of_claims_sees_a_false_one() -> None:
     (spot,) = [one for one in spots(view) if one.change == Change(How.TAKEN_OUT, "R2")
                and one.seen == Name("current", "R3")]  # fmt: skip
     text = plain(reason(spot, view), view.display)
-    _claims_hold(text, spot, view)
+    claims_hold(text, spot, view)
     for right, wrong in (("more resistance", "less resistance"), ("a larger", "a smaller")):
         with pytest.raises(AssertionError):
-            _claims_hold(text.replace(right, wrong), spot, view)
+            claims_hold(text.replace(right, wrong), spot, view)
 
 
 def test_a_changed_circuit_is_the_one_that_is_told() -> None:

@@ -119,6 +119,13 @@ def _of_charging(display: TransientDisplay) -> Iterator[Supposed]:
                     one=one),
                 tau(problem), tau(other),
             )  # fmt: skip
+    yield from _driven_twice(display, one, constant)
+    if not problem.circuit.sources and problem.charged:
+        yield _charged_twice(display, one, constant)
+
+
+def _driven_twice(display: TransientDisplay, one: SymbolOf, constant: Prose) -> Iterator[Supposed]:
+    problem = display.solution.problem
     for source in problem.circuit.sources:
         stronger = replace(source, value=source.value * 2)
         sources = tuple(stronger if s is source else s for s in problem.circuit.sources)
@@ -129,8 +136,6 @@ def _of_charging(display: TransientDisplay) -> Iterator[Supposed]:
             _no_voltage(one),
             tau(problem), tau(driven),
         )  # fmt: skip
-    if not problem.circuit.sources and problem.charged:
-        yield _charged_twice(display, one, constant)
 
 
 def _charged_twice(display: TransientDisplay, one: SymbolOf, constant: Prose) -> Supposed:
