@@ -12,7 +12,7 @@ from builder.quantity.names import Name
 from builder.solution.fresh.best import Hunt
 from builder.solution.fresh.course import Truths, Why
 from builder.solution.fresh.grid import Places
-from builder.solution.fresh.stream import generator_for
+from builder.solution.fresh.pool import generator_for
 from builder.solution.program import Line
 
 _LOOKED_AT = 20_000

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import TypeAlias
 
@@ -87,11 +87,6 @@ class Grid:
         for column, axis in enumerate(self.axes):
             found = found * len(axis.values) + places[:, column]
         return found
-
-    def chunks(self, most: int) -> Iterator[Places]:
-        """All sets in their order, in parts of at most so many."""
-        for start in range(0, self.size, most):
-            yield self.chunk(start, min(start + most, self.size))
 
     def sample(self, generator: np.random.Generator, count: int) -> Places:
         """Sets at random."""
