@@ -26,6 +26,7 @@ OF_EACH_KIND = {
     "lantern-ladder": 24,
     "heater-cube": 24,
     "bench-bridge": 24,
+    "bench-bridge-astray": 24,
     "two-batteries": 24,
     "capacitor-without-a-mark": 24,
     "bilge-sensor-layers": 24,
