@@ -18,6 +18,7 @@ from builder.errors import StepwellError
 from builder.site.assets import SCRIPTS, SEARCH_SHIM, STYLES, asset_files
 from builder.site.author_text import MathsExtension
 from builder.site.embed import embed
+from builder.site.kept import KeptPages, Store
 from builder.site.online import Online
 from builder.site.page import TEMPLATES
 from builder.site.theme_mends import mended
@@ -30,6 +31,12 @@ class StepwellConfig(Config):
     problems = option.Type(str, default="problems")
     """The folder of the problems, inside the content."""
 
+    fresh = option.Type(bool, default=True)
+    """Whether problems' pages offer other numbers; without them a build is quicker."""
+
+    keep = option.Type(str, default=".cache/stepwell")
+    """The folder, beside mkdocs.yml, of finished pages that the next build need not make again."""
+
     style_page = option.Type(bool, default=False)
     """Whether a page for contributors shows all parts side by side."""
 
@@ -38,6 +45,7 @@ class StepwellPlugin(BasePlugin[StepwellConfig]):
     """Turns the problems of a unit into pages."""
 
     site: UnitSite
+    kept: KeptPages | None
     online: Online
     files: Files
 
@@ -56,6 +64,11 @@ class StepwellPlugin(BasePlugin[StepwellConfig]):
         """Solve every problem and add its page, the listings and the assets."""
         content = Path(config.docs_dir)
         self.site = _acted_on(read_unit_site, content, self.config.problems, config.nav)
+        self.kept = None
+        if self.config.fresh:
+            beside = Path(config.config_file_path or ".").parent
+            self.kept = KeptPages(self.site.unit, Store(beside / self.config.keep))
+            _acted_on(self.kept.prepare, self.site.problems)
         self.files = files
         own = (f"{self.config.problems}/", UNIT_FILE)
         for file in files:
@@ -94,7 +107,7 @@ class StepwellPlugin(BasePlugin[StepwellConfig]):
             target = self.files.get_file_from_path(path)
             return get_relative_url(target.url if target else path, page.url)
 
-        filled = mended(self.site.fill(output, address))
+        filled = mended(self.site.fill(output, address, page.file.src_uri, self.kept))
         title, whole = str(page.title or ""), page.canonical_url or ""
         return self.online.with_preview(filled, page.file.src_uri, title, whole)
 

@@ -170,16 +170,23 @@ class ExpectedAnswers:
                 sizes[name.quantity] = min(order, sizes.get(name.quantity, order))
         return sizes
 
+    @cached_property
+    def _calls(self) -> dict[Name, list[str | list[str]]]:
+        """Quantities in words, each worked out once."""
+        return {}
+
     def _called(self, name: Name) -> list[str | list[str]]:
         """A quantity in words as the script takes them: text, and symbols as lists.
 
         Empty for what stands on the way alone, as an equivalent seen from somewhere, and has no
         words of its own.
         """
-        try:
-            return self._pieces(self.lesson.display.asks_for(name))
-        except KeyError:
-            return []
+        if name not in self._calls:
+            try:
+                self._calls[name] = self._pieces(self.lesson.display.asks_for(name))
+            except KeyError:
+                self._calls[name] = []
+        return self._calls[name]
 
     def _pieces(self, prose: Prose) -> list[str | list[str]]:
         """Text, and symbols as letter, index and mark."""

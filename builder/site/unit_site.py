@@ -15,8 +15,8 @@ from builder.errors import Fault, FaultyFile
 from builder.lesson import Lesson, write_lesson
 from builder.problem import read_problem, read_unit
 from builder.problem.model import LEVELS, Problem, Unit
-from builder.site.fresh import FreshPage
 from builder.site.front import Front, LessonPage, lesson_pages, stages_of
+from builder.site.kept import KeptPages
 from builder.site.listing import card, listing_pages
 from builder.site.page import PARTS, Link, ProblemPage, render, skeleton
 from builder.site.plain_text import search_words
@@ -98,26 +98,30 @@ class UnitSite:
 
         return _MADE.sub(reference_words, _PART.sub(words, html))
 
-    def fill(self, html: str, address: Address, fresh_page: str = "") -> str:
+    def fill(
+        self, html: str, address: Address, own: str = "", kept: KeptPages | None = None
+    ) -> str:
         """Put the parts of problems and the listings where their placeholders stand.
 
         Args:
             html: a page as MkDocs made it.
             address: gives addresses relative to it.
-            fresh_page: its source path, if it is to be given other numbers where it is the page
-                of a problem; problems in lessons stay as they are written.
+            own: its source path.
+            kept: gives the parts of problems' own pages, which offer other numbers; without it,
+                and in lessons, problems stay as they are written.
         """
-        made: dict[str, ProblemPage | FreshPage] = {}
+        made: dict[str, ProblemPage] = {}
+        ready: dict[str, Mapping[str, str]] = {}
 
         def part(match: re.Match[str]) -> str:
             slug, id = match.groups()
             if slug not in made:
                 links = self._links(slug, address)
-                page = ProblemPage(self.lessons[slug], self.unit, slug, links)
-                fresh = fresh_page == self.page_path(slug)
-                made[slug] = FreshPage.of(page) if fresh else page
+                made[slug] = ProblemPage(self.lessons[slug], self.unit, slug, links)
+                theirs = own == self.page_path(slug)
+                ready[slug] = kept.parts(self.lessons[slug]) if kept and theirs else {}
             wanted = next(part for part in PARTS if part.id == id)
-            filling = made[slug].part(wanted)
+            filling = ready[slug][id] if id in ready[slug] else made[slug].part(wanted)
             return f'<div class="sw-part" data-part="{id}">{filling}</div>' if filling else ""
 
         def made_part(match: re.Match[str]) -> str:

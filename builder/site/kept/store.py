@@ -1,0 +1,90 @@
+"""A folder of finished work, each entry under a name made of all that went into it.
+
+An entry is never changed: other input has another name. It is written aside and then renamed, so
+that a build that is killed, or two that run at once, leave whole entries or none; what is read is
+compared with the sum that stands at its head, so that a spoilt entry counts as none.
+"""
+
+from __future__ import annotations
+
+import contextlib
+import hashlib
+import json
+import os
+import tempfile
+import time
+import zlib
+from collections.abc import Mapping
+from dataclasses import dataclass
+from pathlib import Path
+
+_ENDING = ".kept"
+_UNUSED = 30 * 24 * 3600.0
+"""Seconds after which an entry that no build has read is thrown away."""
+
+
+@dataclass(frozen=True)
+class Store:
+    """A folder of finished work.
+
+    Attributes:
+        folder: made when something is first kept.
+    """
+
+    folder: Path
+
+    def get(self, key: str) -> dict[str, str] | None:
+        """What is kept under a key; None if nothing is, or nothing whole."""
+        path = self._path(key)
+        try:
+            found = _whole(path.read_bytes())
+        except OSError:
+            return None
+        if found is not None:
+            with contextlib.suppress(OSError):
+                os.utime(path)
+        return found
+
+    def put(self, key: str, texts: Mapping[str, str]) -> bool:
+        """Keep texts under a key.
+
+        Returns:
+            Whether that was possible; where it is not, as on a full disk, a build goes on without.
+        """
+        packed = zlib.compress(json.dumps(dict(texts), ensure_ascii=False).encode(), 1)
+        aside = ""
+        try:
+            self.folder.mkdir(parents=True, exist_ok=True)
+            handle, aside = tempfile.mkstemp(dir=self.folder, prefix=".aside-")
+            with os.fdopen(handle, "wb") as file:
+                file.write(_sum(packed) + b"\n" + packed)
+            Path(aside).replace(self._path(key))
+        except OSError:
+            if aside:
+                Path(aside).unlink(missing_ok=True)
+            return False
+        return True
+
+    def tidy(self) -> None:
+        """Throw away what no build has read for a month, and what a killed one left aside."""
+        with contextlib.suppress(OSError):
+            for path in self.folder.iterdir():
+                stale = path.name.startswith(".aside-") or path.suffix == _ENDING
+                if stale and time.time() - path.stat().st_mtime > _UNUSED:
+                    path.unlink(missing_ok=True)
+
+    def _path(self, key: str) -> Path:
+        return self.folder / f"{key}{_ENDING}"
+
+
+def _sum(packed: bytes) -> bytes:
+    return hashlib.sha256(packed).hexdigest().encode()
+
+
+def _whole(entry: bytes) -> dict[str, str] | None:
+    """An entry's texts; None if it is not what was written."""
+    head, _, packed = entry.partition(b"\n")
+    if head != _sum(packed):
+        return None
+    found = json.loads(zlib.decompress(packed))
+    return {str(name): str(text) for name, text in found.items()}

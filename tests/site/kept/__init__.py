@@ -1,0 +1,1 @@
+"""Finished pages, kept for the next build."""
