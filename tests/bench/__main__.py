@@ -7,6 +7,7 @@ from collections.abc import Callable, Iterator
 from tests.bench.building import measure_building
 from tests.bench.grids import measure_grids
 from tests.bench.kinds import measure_kinds
+from tests.bench.numbers import measure_numbers
 from tests.bench.solving import measure_solving
 from tests.bench.weighing import measure_pages
 
@@ -14,6 +15,7 @@ MEASUREMENTS: tuple[Callable[[], Iterator[str]], ...] = (
     measure_solving,
     measure_kinds,
     measure_grids,
+    measure_numbers,
     measure_building,
     measure_pages,
 )
