@@ -242,6 +242,15 @@ def test_it_is_said_why_nothing_fits(lamps: Path, options: list[str], told: str)
     assert result.stderr.count("\n") == 1
 
 
+def test_a_text_that_tells_a_result_is_pointed_out(lamps: Path) -> None:
+    """Its author has to read it again, with the new numbers."""
+    lamps.write_text(LAMPS + 'scenario: "All in all 1.5 A flow."\n', encoding="utf-8")
+    last = numbers(lamps, "--vary", "V0=6 V, 24 V").output.splitlines()[-1]
+    assert last == "A text of the file tells the current through R₁ in numbers: read it again."
+    lamps.write_text(LAMPS, encoding="utf-8")
+    assert "read it again" not in numbers(lamps, "--vary", "V0=6 V, 24 V").output
+
+
 def test_the_readme_shows_what_is_printed() -> None:
     """The table in the README is how the command's output begins."""
     readme = (ROOT / "README.md").read_text(encoding="utf-8")

@@ -15,6 +15,7 @@ from builder.site.plain_text import plain_prose
 from builder.solution import Solution
 from builder.solution.fresh.best import Numbers
 from builder.solution.fresh.wanted import asked_of
+from builder.solution.spelled import spelled_results
 
 WIDTH = 88
 _GAP = "  "
@@ -40,6 +41,11 @@ def table(search: Search) -> str:
         display = display_of(hunt.first)
         symbols = ", ".join(display.symbol(name).text for name in hunt.unclean)
         lines.append(f"Not counted, since no values make them clean: {symbols}.")
+    told = _told(hunt.first)
+    if told:
+        display = display_of(hunt.first)
+        what = all_of(plain_prose(display.asks_for(name), display) for name in told)
+        lines.append(f"A text of the file tells {what} in numbers: read it again.")
     return "\n".join(lines) + "\n"
 
 
@@ -47,9 +53,10 @@ def as_data(search: Search, written: int | None) -> dict[str, Any]:
     """The same as plain data.
 
     Returns:
-        ``{"problem": slug, "looked": …, "digits": …, "uncounted": ["voltage:C1@t1"], "written":
-        1 or null, "sets": [{"values": {"C1": "12 uF"}, "digits": 2, "answers": […]}, …]}``;
-        the answers are those of ``stepwell solve --json``.
+        ``{"problem": slug, "looked": …, "digits": …, "uncounted": ["voltage:C1@t1"], "told":
+        ["current:R1"], "written": 1 or null, "sets": [{"values": {"C1": "12 uF"}, "digits": 2,
+        "answers": […]}, …]}``; ``told`` is what texts of the file tell in numbers, the answers
+        are those of ``stepwell solve --json``.
     """
     hunt = search.hunt
     called = {value.name: value.called for value in stated_values(hunt.first.problem)}
@@ -58,6 +65,7 @@ def as_data(search: Search, written: int | None) -> dict[str, Any]:
         "looked": search.catch.looked,
         "digits": hunt.wanted.digits,
         "uncounted": [name.key for name in hunt.unclean],
+        "told": [name.key for name in _told(hunt.first)],
         "written": written,
         "sets": [
             {
@@ -68,6 +76,13 @@ def as_data(search: Search, written: int | None) -> dict[str, Any]:
             for numbers in search.catch.numbers
         ],
     }
+
+
+def _told(solution: Solution) -> tuple[Name, ...]:
+    """The answers that own texts tell in numbers, else one other result that they tell."""
+    results = spelled_results(solution)
+    asked = asked_of(solution)
+    return tuple(name for name in results if name in asked) or results[:1]
 
 
 def _typed(numbers: Numbers) -> dict[Name, str]:
