@@ -75,19 +75,19 @@ def test_steps_open_one_by_one(built_site: Path, visit: Open) -> None:
 
 
 RIGHT_ANSWERS = [
-    # C23 = 30 µF, Ceq = 10 µF, Q = 120 µC, V2 = 4 V, Q2 = 22 µF · 4 V = 88 µC.
-    "88 µC", "88.0 µC", "88 μC", "88uC", "0.088 mC", "0,088 mC", "88000 nC", "8.8e-5 C",
-    "8.8E-5 C", "8.8×10^-5 C", "8.8 x 10^-5 C", "8.8·10⁻⁵ C", "0.000088 C", "88 microcoulombs",
-    "880/10 uC", " 88  µC ", "+88 µC",
+    # C23 = 30 µF, Ceq = 10 µF, Q = 120 µC, V3 = 4 V, Q3 = 8 µF · 4 V = 32 µC.
+    "32 µC", "32.0 µC", "32 μC", "32uC", "0.032 mC", "0,032 mC", "32000 nC", "3.2e-5 C",
+    "3.2E-5 C", "3.2×10^-5 C", "3.2 x 10^-5 C", "3.2·10⁻⁵ C", "0.000032 C", "32 microcoulombs",
+    "320/10 uC", " 32  µC ", "+32 µC",
 ]  # fmt: skip
 WRONG_ANSWERS = {
-    "88 mC": "The digits are right, but that is a thousand times too large: look at m and µ.",
-    "8.8 µC": "The digits are right, but that is ten times too small: look at the decimal point.",
-    "120 µC": "Taking the whole charge of the group for C2 gives this.",
-    "-88 µC": "The size is right, the sign is not.",
-    "90 µC": "Rounded to one significant digit that is right. Give three significant digits.",
-    "88": "The digits are right, but a charge needs a unit after the number.",
-    "88 µV": "The digits are right, but “µV” is a unit of voltage; a charge is measured in C.",
+    "32 mC": "The digits are right, but that is a thousand times too large: look at m and µ.",
+    "3.2 µC": "The digits are right, but that is ten times too small: look at the decimal point.",
+    "120 µC": "Taking the whole charge of C2 and C3 together for C3 gives this.",
+    "-32 µC": "The size is right, the sign is not.",
+    "30 µC": "Rounded to one significant digit that is right. Give three significant digits.",
+    "32": "The digits are right, but a charge needs a unit after the number.",
+    "32 µV": "The digits are right, but “µV” is a unit of voltage; a charge is measured in C.",
     "5 quux": "“quux” is no unit known here. A charge is measured in C.",
     "many": "That is no number with a unit.",
     "1/0 C": "A number divided by zero has no value.",
@@ -99,23 +99,23 @@ WRONG_ANSWERS = {
 
 
 def test_a_right_answer_is_accepted_in_any_unit(built_site: Path, visit: Open) -> None:
-    """The charge on C2 is accepted however its number and unit are spelled."""
+    """The charge on C3 is accepted however its number and unit are spelled."""
     page = visit(built_site / FLASHER, built_site).page
     form = page.locator(".sw-questions form[data-question=typed]").filter(
-        has_text="the charge on C2"
+        has_text="the charge on C3"
     )
     for answer in RIGHT_ANSWERS:
         form.get_by_role("textbox").fill(answer)
         form.get_by_role("button", name="Check").click()
         told = form.get_by_role("status").inner_text().replace("\u00a0", " ")
-        assert (answer, told) == (answer, "Right. It is 88.0 µC.")
+        assert (answer, told) == (answer, "Right. It is 32.0 µC.")
 
 
 def test_a_wrong_answer_is_told_why(built_site: Path, visit: Open) -> None:
     """A wrong answer gets its reason, as plain text, and a link to the step to look at again."""
     visited = visit(built_site / FLASHER, built_site)
     form = visited.page.locator(".sw-questions form[data-question=typed]").filter(
-        has_text="the charge on C2"
+        has_text="the charge on C3"
     )
     status = form.get_by_role("status")
     for answer, reply in WRONG_ANSWERS.items():
