@@ -62,10 +62,11 @@ OPEN_AND_ANSWER = """() => {
       return;
     }
     const options = [...form.querySelectorAll('input[type=radio]')];
-    const option = options.find(each => each.hasAttribute('data-right') === right);
+    const isRight = each => each.hasAttribute('data-right') || each.dataset.state === 'fault';
+    const option = options.find(each => isRight(each) === right);
+    const typed = form.querySelector('input[type=text]');
     if (option) option.checked = true;
-    else form.querySelector('input[type=text]').value =
-      right ? JSON.parse(form.dataset.expected).shown : '1 kg';
+    else if (typed) typed.value = right ? JSON.parse(form.dataset.expected).shown : '1 kg';
     form.requestSubmit();
   });
   // As SETTLED waits below.
