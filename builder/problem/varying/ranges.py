@@ -19,6 +19,8 @@ from builder.quantity.measure import Measure
 from builder.quantity.series import SERIES, preferred
 
 MOST_VALUES = 200
+_LONGEST = 120
+"""No range or series is longer; what is, is not searched for its parts."""
 _SERIES = re.compile(r"(?P<series>[Ee]\d+)(?:\s+from\s+(?P<least>.+?)\s+to\s+(?P<most>.+))?")
 _RANGE = re.compile(r"(?P<least>.+?)\s+to\s+(?P<most>.+?)(?:\s+step\s+(?P<step>.+))?")
 WAYS = (
@@ -30,7 +32,7 @@ WAYS = (
 
 def range_in(text: str) -> re.Match[str] | None:
     """The parts of a range, ``least``, ``most`` and ``step``, or None if a text is none."""
-    return _RANGE.fullmatch(text)
+    return _RANGE.fullmatch(text) if len(text) <= _LONGEST else None
 
 
 @dataclass(frozen=True)
@@ -87,7 +89,8 @@ class ValueReader:
 
     def _written(self, node: Text) -> tuple[str, ...]:
         typed = node.value.strip()
-        series, span = _SERIES.fullmatch(typed), range_in(typed)
+        series = _SERIES.fullmatch(typed) if len(typed) <= _LONGEST else None
+        span = range_in(typed)
         if series:
             return self._series(node, series)
         if re.match(r"[Ee]\d+\b", typed):

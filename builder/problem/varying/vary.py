@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from fractions import Fraction
 
 from builder.problem.gathering import Faults, meant, one_of, quoted
 from builder.problem.located import Entry, Map, Text
@@ -94,12 +95,20 @@ class VaryReader:
             self.faults.add(said.at, f"{stated.called} as {quoted(said.value)}, {same}",
                             "another value of the same kind", "Name another one, or list "
                             "values.")  # fmt: skip
-        elif parts["under"] and int(parts["under"]) == 0:
-            self.faults.add(said.at, quoted(said.value), "no division by zero",
-                            "Change the number.")  # fmt: skip
         else:
-            times = as_fraction(read_number(parts["times"] or "1")) / int(parts["under"] or 1)
-            self._follow(stated, leader, Follower(leader.name, times), said)
+            times = self._times(said, parts)
+            if times is not None:
+                self._follow(stated, leader, Follower(leader.name, times), said)
+
+    def _times(self, said: Text, parts: re.Match[str]) -> Fraction | None:
+        """How often the other value is taken."""
+        try:
+            times = as_fraction(read_number(parts["times"] or "1"))
+            return times / as_fraction(read_number(parts["under"] or "1"))
+        except (ValueError, ZeroDivisionError):
+            self.faults.add(said.at, quoted(said.value), "a number of ordinary length, and no "
+                            "division by zero", "Change the number.")  # fmt: skip
+            return None
 
     def _follow(
         self, stated: StatedValue, leader: StatedValue, follower: Follower, said: Text

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+import time
 from fractions import Fraction
 
 import pytest
 import yaml
+from hypothesis import given
+from hypothesis import strategies as st
 from jsonschema import Draft202012Validator
 
 from builder.problem import problem_schema, read_problem_text
@@ -189,7 +192,14 @@ def test_keep_says_what_must_stay() -> None:
          "the same kind. Name another one, or list values."),
         ("{C2: C2}", '11:12: found C2 as "C2", itself; expected another value of the same kind. '
          "Name another one, or list values."),
-        ("{C2: C1/0}", '11:12: found "C1/0"; expected no division by zero. Change the number.'),
+        ("{C2: C1/0}", '11:12: found "C1/0"; expected a number of ordinary length, and no division '
+         "by zero. Change the number."),
+        ("{C2: 2/0*C1}", '11:12: found "2/0*C1"; expected a number of ordinary length, and no '
+         "division by zero. Change the number."),
+        ("{C2: 0*C1}", '11:12: found C2 as "0*C1", though it is 20 µF and C1 is 10 µF; expected '
+         "what holds of the values in the file. Change the number, or one of the values."),
+        (f"{{C2: {'9' * 5000}*C1}}", f'11:12: found "{"9" * 39}…"; expected a number of ordinary '
+         "length, and no division by zero. Change the number."),
         ("{C2: C9}", f'11:12: found "C9" for C2; expected {VALUES}. Write one of these.'),
         ("{C1: C2/2, C2: 4*C3}", '11:12: found "C2/2", which follows another value itself; '
          "expected a value that follows none. Say it with C3."),
@@ -235,6 +245,49 @@ WORDS = "digits, order, apart, capacitance, equivalent, charge or voltage"
 def test_mistakes_in_keep_are_told(typed: str, fault: str) -> None:
     """Each with its place, what was found and expected, and what to do."""
     assert faults_of(FILE + f"keep: {typed}\n") == [f"problem.yml:11:{fault}"]
+
+
+@pytest.mark.parametrize(
+    ("typed", "expected"),
+    [("[2, 3, 4.5]", ("2", "3", "4.5")), ("2 to 4 step 1", ("2", "3", "4"))],
+)
+def test_pure_numbers_vary_where_an_author_says_so(typed: str, expected: tuple[str, ...]) -> None:
+    """What fills two plates stays on its own, but may be told to change."""
+    plates = """\
+title: Plates
+plates: {area: 80 cm^2, gap: 2 mm, voltage: 12 V, filling: {kappa: 3}}
+find: [C]
+"""
+    kappa = Name("ratio", "kappa")
+    assert kappa not in choices(read_problem_text(plates, "plates.yml"))
+    problem = read_problem_text(f"{plates}vary: {{kappa: {typed}}}\n", "plates.yml")
+    assert choices(problem) == {kappa: expected}
+    assert "kappa: 2}" in renewed(problem, {kappa: "2"}).text
+
+
+PIECES = st.sampled_from(
+    ("E12", "E24", "from", "to", "step", "1 uF", "10 uF", "0", "-3 V", "2*C1", "C2", "C1", "/", "*",
+     "none", "[", "]", "{", "}", ",", ": ", "1e30 F", "1/0 uF", "~", "'", '"', "\u00b5", "#")
+)  # fmt: skip
+
+
+@given(
+    key=st.sampled_from(("vary", "keep")),
+    inner=st.sampled_from(("C1", "V0", "charge", "digits", "apart", "order")),
+    pieces=st.lists(PIECES, max_size=8),
+)
+def test_whatever_is_typed_there_is_read_or_told(key: str, inner: str, pieces: list[str]) -> None:
+    """Nothing but faults with a place comes out of it."""
+    for line in (f"{key}: {' '.join(pieces)}", f"{key}: {{{inner}: {' '.join(pieces)}}}"):
+        assert all(told.startswith("problem.yml:") for told in faults_of(f"{FILE}{line}\n"))
+
+
+def test_a_long_text_is_refused_at_once() -> None:
+    """A hundred thousand spaces take no longer than one."""
+    started = time.perf_counter()
+    (told,) = faults_of(f'{FILE}vary: {{C1: "1 uF{" " * 100_000}t"}}\n')
+    assert told.startswith("problem.yml:11:12: found")
+    assert time.perf_counter() - started < 2
 
 
 def test_faults_of_form_are_told_beside_others() -> None:
