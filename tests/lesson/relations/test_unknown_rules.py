@@ -3,13 +3,19 @@
 from __future__ import annotations
 
 import pytest
+from hypothesis import given, reject, settings
+from hypothesis import strategies as st
 
+from builder.errors import FaultyFile
 from builder.lesson.kinds import about, topic, uses, write_lesson
 from builder.lesson.relations.unknown import RULES, UnknownDisplay
 from builder.lesson.wrong_rule import slips_of
+from builder.problem.model import NestProblem
+from builder.solution.relations.unknown import solve_unknown
 from tests.lesson.telling import plain
 from tests.lesson.test_sentences import Kind, blemishes
-from tests.solution.relations.test_unknown import PAIR, RS, solved, unknown_problem
+from tests.solution.relations.test_unknown import PAIR, RS, hidden_in, solved, unknown_problem
+from tests.strategies import problems
 
 FORK = "{source: 2 A, parallel: [R1: 6 ohm, R2: unknown]}"
 CS = "{source: 12 V, series: [C1: 6 uF, C2: unknown]}"
@@ -91,6 +97,23 @@ def test_what_is_told_of_mistakes_is_well_formed(
         for kind, told in ((Kind.SENTENCES, slip.sentence), (Kind.SENTENCES, slip.tempting),
                            (Kind.HEADING, (slip.rule.called,))):  # fmt: skip
             assert not blemishes(plain(told, display), kind), plain(told, display)
+
+
+@given(problem=problems(most=5), pick=st.integers(0, 6), fact=st.integers(0, 20))
+@settings(max_examples=40)
+def test_whatever_is_hidden_no_mistake_is_right(problem: NestProblem, pick: int, fact: int) -> None:
+    """At the shown digits a slip differs from the right value and from every other slip."""
+    try:
+        display = UnknownDisplay(solve_unknown(hidden_in(problem, pick, fact)))
+    except FaultyFile:
+        reject()
+    seen = set()
+    for slip in slips_of(display, RULES):
+        assert slip.shown.text != display.shown(slip.wrong.name).text
+        assert (slip.wrong.name, slip.shown.text) not in seen
+        assert slip.wrong.step in {step.id for step in display.solution.steps}
+        assert not blemishes(plain(slip.sentence, display), Kind.SENTENCES)
+        seen.add((slip.wrong.name, slip.shown.text))
 
 
 def test_a_problem_with_an_unknown_is_told_in_a_few_words() -> None:
