@@ -122,7 +122,8 @@ class UnitSite:
                 ready[slug] = kept.parts(self.lessons[slug]) if kept and theirs else {}
             wanted = next(part for part in PARTS if part.id == id)
             filling = ready[slug][id] if id in ready[slug] else made[slug].part(wanted)
-            return f'<div class="sw-part" data-part="{id}">{filling}</div>' if filling else ""
+            start = f'<div class="sw-part" data-part="{id}" data-part-of="{slug}">'
+            return f"{start}{filling}</div>" if filling else ""
 
         def made_part(match: re.Match[str]) -> str:
             kind, id = match.groups()

@@ -112,6 +112,18 @@
     return read.problem ? null : read.readings[0].value;
   }
 
+  /* A number marked with that key in the form's own problem: a lesson can show several. */
+  function markedNear(form, key) {
+    function problemOf(node) {
+      var part = node.closest("[data-part-of]");
+      return part ? part.dataset.partOf : "";
+    }
+    var marked = document.querySelectorAll('.sw-n[data-q="' + CSS.escape(key) + '"]');
+    return Array.prototype.filter.call(marked, function (node) {
+      return problemOf(node) === problemOf(form);
+    })[0] || null;
+  }
+
   /* What a number is judged by: the data of the form, with the numbers of wrong turns and of other
      quantities as the page tells them now. */
   function dataOf(form) {
@@ -123,8 +135,7 @@
       if (value) data.turns.push([value, Number(entry.dataset.turn)]);
     });
     data.others = (data.others || []).map(function (pair) {
-      var marked = document.querySelector('.sw-n[data-q="' + CSS.escape(pair[0]) + '"]');
-      return [numberIn(marked, data.unit), pair[1]];
+      return [numberIn(markedNear(form, pair[0]), data.unit), pair[1]];
     }).filter(function (pair) { return pair[0] !== null; });
     return data;
   }

@@ -12,7 +12,7 @@ from tests.conftest import Open, Visit
 from tests.site.answers.scripts import JUDGES, problem_file
 from tests.site.answers.test_expected import PROBLEMS
 from tests.site.formulas.test_symbols_page import TWINS
-from tests.site.pages import FLASHER
+from tests.site.pages import FLASHER, html_of
 from tests.site.test_access import RUN_AXE
 
 AXE = Path(__file__).parent.parent / "axe.min.js"
@@ -123,6 +123,22 @@ def test_a_page_takes_what_it_tells(tmp_path: Path, visit: Open, file: Path) -> 
             near = reply.startswith("Right.") and "one off" in reply
             assert near or any(other in reply for other in alike), (typed, words, reply)
     assert visited.errors == []
+
+
+def test_two_problems_on_a_page_are_kept_apart(tmp_path: Path, visit: Open) -> None:
+    """What another problem's C1 stores is no value of this problem's."""
+    file = problem_file(tmp_path, FLASHER, "flasher", JUDGES)
+    other = html_of(FLASHER.replace("12 V", "24 V"), "other")
+    page = file.read_text(encoding="utf-8").replace(
+        "</article>", f'<div data-part-of="other">{other}</div></article>'
+    )
+    file.write_text(page, encoding="utf-8")
+    forms = visit(file).page.locator(".sw-questions form").filter(has_text="the total energy")
+    # C1 stores 480 µJ of 720 µJ; at 24 V all energies are four times as large.
+    assert "the energy stored in C1" in answer(forms.first, "480 uJ")
+    assert "the energy stored in C1" in answer(forms.last, "1.92 mJ")
+    assert "the energy stored in C1" not in answer(forms.last, "480 uJ")
+    assert "the energy stored in C1" not in answer(forms.first, "1.92 mJ")
 
 
 def test_letters_are_typed_and_answered(tmp_path: Path, visit: Open) -> None:
