@@ -7,7 +7,7 @@ from pathlib import Path
 
 from mkdocs.commands.build import build
 from mkdocs.config import load_config
-from playwright.sync_api import Page, expect
+from playwright.sync_api import Locator, Page, expect
 
 from builder.lesson.kinds import topic
 from builder.problem import read_problem, read_problem_text, read_unit
@@ -180,11 +180,24 @@ def test_without_scripts_everything_is_listed(built_site: Path, visit: Open) -> 
     expect(page.locator(".sw-progress")).to_be_hidden()
 
 
+def put_in_order(form: Locator) -> None:
+    """Move each step up to its place."""
+    for place in range(form.locator(".sw-order > li").count()):
+        row = form.locator(f'.sw-order > li[data-row="{place}"]')
+        while row.evaluate("row => [...row.parentNode.children].indexOf(row)") > place:
+            row.locator('[data-move="-1"]').click()
+
+
 def answer_right(page: Page, *, most: int = 99) -> None:
     """Answer the questions of the self-check right, as its own answers tell."""
     for form in page.locator(".sw-questions form").all()[:most]:
-        if form.get_attribute("data-question") == "choice":
+        kind = form.get_attribute("data-question")
+        if kind == "choice":
             form.locator("[data-right]").check()
+        elif kind == "faulty-line":
+            form.locator("[data-state=fault]").check()
+        elif kind == "order":
+            put_in_order(form)
         else:
             form.get_by_text("Show the answer").click()
             form.get_by_role("textbox").fill(form.locator(".sw-answer-is .sw-n").inner_text())
