@@ -19,6 +19,7 @@ from builder.lesson.apart import telling_apart
 from builder.site.fresh.aligning import Aligner, Change, DoesNotFitError
 from builder.site.fresh.pens import Lister, too_wide
 from builder.site.fresh.tokens import Node, key_of, roots_of, tokens_of
+from builder.site.markup import quantity_text
 from builder.site.page import FRESH, PARTS, ProblemPage
 from builder.solution import Solution
 from builder.solution.fresh import fresh_solutions
@@ -144,7 +145,7 @@ def givens_told(lesson: Lesson) -> str:
     display = lesson.display
     names = [name for name in lesson.solution.givens if not display.names_itself(name)]
     told = [
-        f"{display.symbol(name).text} {shown.sign} {shown.text}"
+        f"{display.symbol(name).text} {shown.sign} {quantity_text(shown)}"
         for name in names[:_MOST_TOLD]
         for shown in (display.shown(name),)
     ]

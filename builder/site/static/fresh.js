@@ -228,6 +228,7 @@
     this.set = set;
     this.choose.value = String(set);
     this.link.href = addressOf(set);
+    this.link.textContent = set ? "Link to set " + set : "Link to this page";
     this.paper.textContent = set ? "With set " + set + " of " + this.table.sets + "." : "";
   };
 

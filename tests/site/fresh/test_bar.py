@@ -50,7 +50,7 @@ def _built(folder: Path, option: str = "") -> Path:
 
 
 def _says(page: Page) -> str:
-    return page.locator("[data-fresh-now]").inner_text()
+    return page.locator("[data-fresh-now]").inner_text().replace("\u00a0", " ")
 
 
 def _opened(site: Path, visit: Open, query: str = "", **options: object) -> Page:
@@ -91,12 +91,12 @@ def test_the_link_carries_the_set(site: Path, visit: Open) -> None:
     page = _opened(site, visit)
     page.get_by_label("Set").select_option("7")
     fresh = page.locator(GIVEN).inner_text()
-    address = page.get_by_role("link", name="Link to these numbers").evaluate("(one) => one.href")
+    address = page.get_by_role("link", name="Link to set 7").evaluate("(one) => one.href")
     assert address == (site / PAGE).as_uri() + "?set=7"
     page.goto(address + "#solution")
     assert page.locator(GIVEN).inner_text() == fresh
     assert page.get_by_label("Set").input_value() == "7"
-    page.get_by_role("button", name="Copy the link").click()
+    page.get_by_role("button", name="Copy link").click()
     expect(page.locator("[data-fresh-now]")).to_contain_text(address)
 
 
