@@ -60,14 +60,14 @@ def _told(supposed: list[Supposed], display: TransientDisplay | StagesDisplay) -
 # By hand: 6 kΩ and 3 kΩ divide 12 V, so that C1 ends at 4 V whatever it and R3 are; it sees
 # 2 + 1 kΩ. At first it is a wire: the currents do not depend on its size.
 SMOOTHER = {
-    "Suppose C₁ were twice as large. the voltage across C₁ once nothing changes any more": 0,
+    "Suppose C₁ were twice as large. the voltage across C₁ long after the change": 0,
     "Suppose C₁ were twice as large. the current through R₁ at the first instant": 0,
     "Suppose C₁ were twice as large. the current through R₂ at the first instant": 0,
     "Suppose C₁ were twice as large. the current through R₃ at the first instant": 0,
     "Suppose R₁ were twice as large. the time constant": 1,
     "Suppose R₂ were twice as large. the time constant": 1,
     "Suppose R₃ were twice as large. the time constant": 1,
-    "Suppose R₃ were twice as large. the voltage across C₁ once nothing changes any more": 0,
+    "Suppose R₃ were twice as large. the voltage across C₁ long after the change": 0,
     "Suppose the voltage of V₀ were twice as large. the time constant": 0,
 }
 

@@ -10,7 +10,11 @@ from builder.lesson.stages.display import StagesDisplay
 from builder.lesson.transient.display import TransientDisplay
 from builder.lesson.turn import turn
 
-IN_THE_END = "once nothing changes any more"
+
+def in_the_end(display: TransientDisplay) -> str:
+    """The moment at which all has settled; the figure shows the circuit before its change."""
+    changes = display.solution.problem.circuit.flipped
+    return "long after the change" if changes else "once nothing changes any more"
 
 
 def pick_of_charging(display: TransientDisplay) -> PickQuestion | None:
@@ -32,7 +36,7 @@ def _still_flows(rest: AtRest) -> PickQuestion | None:
         for id in display.members
     )  # fmt: skip
     ask = say("Through which elements does a current still flow {then}? Pick them in the figure.",
-              then=IN_THE_END)  # fmt: skip
+              then=in_the_end(display))  # fmt: skip
     return PickQuestion(ask, "", items, (), (), None)
 
 
@@ -62,7 +66,7 @@ def _has_it_all(rest: AtRest) -> PickQuestion | None:
         for id in display.members
     )  # fmt: skip
     ask = say("Which elements have the whole voltage of the source across them {then}? Pick them "
-              "in the figure.", then=IN_THE_END)  # fmt: skip
+              "in the figure.", then=in_the_end(display))  # fmt: skip
     return PickQuestion(ask, "", items, (), (), None)
 
 

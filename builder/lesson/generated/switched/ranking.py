@@ -10,7 +10,7 @@ from builder.circuit.network import Network
 from builder.circuit.tree import Tree
 from builder.lesson.generated.grounds import Compared, compared, told
 from builder.lesson.generated.ranking import LEAST, MOST, in_order, order_of, places
-from builder.lesson.generated.switched.picking import IN_THE_END
+from builder.lesson.generated.switched.picking import in_the_end
 from builder.lesson.generated.switched.rest import AtRest, at_rest
 from builder.lesson.generated.view import View
 from builder.lesson.prose import Prose, say
@@ -37,7 +37,8 @@ def ranking_of_charging(display: TransientDisplay) -> RankingQuestion | None:
     items = tuple(Ranked(say("{one}", one=display.element(one)), its)
                   for one, its in zip(members, place, strict=True))  # fmt: skip
     ask = say("Rank {named} by the current through each {then}, the largest first. Equal ones "
-              "share a place.", named=display.elements(members), then=IN_THE_END)  # fmt: skip
+              "share a place.", named=display.elements(members),
+              then=in_the_end(display))  # fmt: skip
     names = tuple(at("current", one, END) for one in members)
     return RankingQuestion(ask, items, reasons, in_order(names, place), None)
 

@@ -15,7 +15,7 @@ from builder.circuit.law import CAPACITORS
 from builder.circuit.mixed import seen_from
 from builder.circuit.network import Element
 from builder.circuit.switching import moment
-from builder.lesson.generated.switched.picking import IN_THE_END
+from builder.lesson.generated.switched.picking import in_the_end
 from builder.lesson.generated.switched.rest import at_rest
 from builder.lesson.prose import Prose, Relation, SymbolOf, say, sentences
 from builder.lesson.questions.forms import ChoiceQuestion, Option
@@ -93,7 +93,7 @@ def _of_charging(display: TransientDisplay) -> Iterator[Supposed]:
     (store,) = problem.circuit.capacitors
     one = display.element(store.name)
     larger = with_value(problem, store, store.value * 2)
-    constant, last = say("the time constant"), _last(one)
+    constant, last = say("the time constant"), _last(one, in_the_end(display))
     yield Supposed(
         _twice(one), last, 0,
         say("By then {one} lets nothing through, whatever its size: the rest of the circuit "
@@ -178,8 +178,8 @@ def _twice(one: SymbolOf) -> Prose:
     return say("Suppose {one} were twice as large.", one=one)
 
 
-def _last(one: SymbolOf) -> Prose:
-    return say("the voltage across {one} {then}", one=one, then=IN_THE_END)
+def _last(one: SymbolOf, then: str) -> Prose:
+    return say("the voltage across {one} {then}", one=one, then=then)
 
 
 def with_value(problem: TransientProblem, part: Element, value: Exact) -> TransientProblem:
