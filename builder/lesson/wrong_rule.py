@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import sys
 from collections import Counter
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
@@ -30,6 +31,7 @@ from builder.solution.altered import rerun
 
 MOST_WARNINGS = 5
 FEW_WARNINGS = 3
+MOST_OF_THE_PEN = 2
 MOST_TOGETHER = 3
 """How many ways to one wrong number are told; more would bury what is right."""
 SIGNED = frozenset({"charge", "current", "voltage", "potential", "field"})
@@ -129,17 +131,33 @@ class Slip:
         return (self.rule.id, *(other.rule.id for other in self.also))
 
 
-def every_slip(display: Display, rules: Iterable[WrongRule]) -> tuple[Slip, ...]:
+def every_slip(
+    display: Display, rules: Iterable[WrongRule], of_the_pen: int = MOST_OF_THE_PEN
+) -> tuple[Slip, ...]:
     """What each rule leads to in a solution, by itself, in the order of the rules.
 
     With other values of the same problem these are the same mistakes with other numbers, though
     one or another may then lead to the right number and not stand.
+
+    Args:
+        display: of the solution.
+        rules: in order, the likeliest first.
+        of_the_pen: how often a slip of the pen may lead to one quantity, as it can happen anywhere.
     """
     return tuple(
-        _slip(rule, wrong, display)
+        _slip(rule, _as_number(wrong), display)
         for rule in rules
-        for wrong in map(_as_number, rule.find(display))
+        for wrong in _few(rule.find(display), of_the_pen if rule.arithmetic else None)
     )
+
+
+def _few(found: Iterable[Wrong], most: int | None) -> Iterator[Wrong]:
+    """At most so many for each quantity."""
+    often: Counter[Name] = Counter()
+    for wrong in found:
+        often[wrong.name] += 1
+        if most is None or often[wrong.name] <= most:
+            yield wrong
 
 
 def _slip(rule: WrongRule, wrong: Wrong, display: Display) -> Slip:
@@ -167,7 +185,7 @@ def told_together(slips: Iterable[Slip]) -> tuple[Slip, ...]:
 
 def slips_of(display: Display, rules: Iterable[WrongRule]) -> tuple[Slip, ...]:
     """All slips that fit a solution, in the order of the rules, one for each wrong number."""
-    return told_together(every_slip(display, rules))
+    return told_together(every_slip(display, rules, sys.maxsize))
 
 
 def _as_number(wrong: Wrong) -> Wrong:
