@@ -12,7 +12,7 @@ from builder.circuit.tree import Group
 from builder.lesson.display import Display
 from builder.lesson.generated.drawn import shuffled
 from builder.lesson.generated.false_merges import false_merges
-from builder.lesson.generated.needs import FORWARD, Need, goes_in, needs_of, used_by
+from builder.lesson.generated.needs import FORWARD, Need, goes_in, known_at_once, needs_of, used_by
 from builder.lesson.lesson import Lesson
 from builder.lesson.network.display import NetworkDisplay
 from builder.lesson.prose import Prose, say
@@ -161,7 +161,7 @@ def _driven(lesson: Lesson) -> set[str]:
 
 def _at_once_found(line: Line, lesson: Lesson) -> bool:
     """Whether what is given is enough for a line, or for another law that finds the same."""
-    reach = _within_reach(lesson)
+    reach = known_at_once(lesson)
     if reach.issuperset(used_by(Step("", StepKind.TOTAL, (line,)))):
         return True
     problem, of = lesson.solution.problem, line.name.of
@@ -169,16 +169,6 @@ def _at_once_found(line: Line, lesson: Lesson) -> bool:
     law = problem.law
     known = Name(law.value, of) in reach
     return known and (Name(law.drop, of) in reach or Name(law.flow, of) in reach)
-
-
-def _within_reach(lesson: Lesson) -> set[Name]:
-    """What is given, and what is known at once because it is the same as something given."""
-    known = set(lesson.solution.givens)
-    for taught in lesson.steps:
-        for line in taught.step.lines:
-            if line.carries and known.issuperset(used_by(Step("", taught.step.kind, (line,)))):
-                known.add(line.name)
-    return known
 
 
 def _distances(steps: Sequence[Step], lesson: Lesson) -> dict[Name, int]:

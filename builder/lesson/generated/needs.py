@@ -46,10 +46,12 @@ def needs_of(lesson: Lesson) -> tuple[tuple[Need, ...], ...]:
     """For each step what it needs directly, one need for each other step, in their order."""
     steps = [taught.step for taught in lesson.steps]
     found_by = {name: at for at, step in enumerate(steps) for name in step.found}
+    at_hand = known_at_once(lesson)
     needs = []
     for at, step in enumerate(steps):
         by_step: dict[int, Need] = {}
-        for name in used_by(step):
+        # What is the same as something given is hardly missed: it is told of last.
+        for name in sorted(used_by(step), key=at_hand.__contains__):
             origin = found_by.get(name)
             if origin is not None and origin not in by_step:
                 by_step[origin] = Need(origin, lesson.display.asks_for(name))
@@ -57,6 +59,16 @@ def needs_of(lesson: Lesson) -> tuple[tuple[Need, ...], ...]:
             by_step.setdefault(need.step, need)
         needs.append(tuple(by_step[origin] for origin in sorted(by_step)))
     return tuple(needs)
+
+
+def known_at_once(lesson: Lesson) -> set[Name]:
+    """What is given, and what is known at once because it is the same as something given."""
+    known = set(lesson.solution.givens)
+    for taught in lesson.steps:
+        for line in taught.step.lines:
+            if line.carries and known.issuperset(names_in(line.formula)):
+                known.add(line.name)
+    return known
 
 
 def used_by(step: Step) -> tuple[Name, ...]:
