@@ -60,7 +60,8 @@ def _raised(power: re.Match[str]) -> str:
 
 def expression_html(shown: ShownExpression) -> Markup:
     """An expression in one line, its letters in italics."""
-    text = compact(shown.expression, lambda name: symbol_html(letter_symbol(name.of)))
+    # As plain text, since markup would escape the markup that is joined to it.
+    text = compact(shown.expression, lambda name: str(symbol_html(letter_symbol(name.of))))
     return Markup(re.sub(r"(?<=[0-9]) (?=[A-Za-zµΩ])", NO_BREAK, text))
 
 

@@ -121,3 +121,11 @@ def test_the_line_of_help_fits_what_is_asked(text: str, help: str, keys: str) ->
     assert help in html
     assert f'inputmode="{keys}"' in html
     assert 'autocapitalize="none"' in html
+
+
+def test_an_expression_with_brackets_is_no_escaped_markup() -> None:
+    """What a wrong turn makes of the gauge, V(R1 + R2)/(R1R2), shows symbols, not their tags."""
+    gauge = (ROOT / "content/problems/tide-gauge.yml").read_text(encoding="utf-8")
+    html = html_of(re.sub(r"(?m)^objectives:.*\n", "", gauge), "gauge")
+    assert ")/(" in html
+    assert "&lt;" not in html

@@ -196,7 +196,7 @@ def test_axe_and_a_narrow_screen(
         page.keyboard.type(text_)
         page.keyboard.press("Enter")
         expect(form.get_by_role("status")).not_to_have_text("")
-        form.locator(".sw-answer summary").focus()
+        form.locator(".sw-answer > summary").focus()
         page.keyboard.press("Enter")
         expect(form.locator(".sw-answer-is")).to_be_visible()
     assert page.evaluate("document.documentElement.scrollWidth") <= 320
