@@ -78,7 +78,7 @@ def claims_hold(text: str, spot: Spot, view: View) -> None:
     weights[1].setdefault(spot.change.of, 0.0)
     group = view.tree if spot.group is None or "whole circuit" in text else spot.group
     eases = sign(_equivalent(group, weights[1]), _equivalent(group, weights[0]))
-    value = re.search(r"(?:circuit|and [CR]\S+) has (more|less) (resistance|capacitance)", text)
+    value = re.search(r"(?:circuit|in it) has (more|less) (resistance|capacitance)", text)
     if value:
         more = -eases if value[2] == "resistance" else eases
         assert more == (1 if value[1] == "more" else -1), text

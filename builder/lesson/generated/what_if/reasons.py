@@ -72,7 +72,7 @@ def _where(spot: Spot, view: View) -> Prose:
     assert spot.group is not None
     what = "chain" if spot.group.connection == SERIES else "group"
     ids = tuple(id for id in view.members if id in (spot.seen.of, spot.change.of))
-    return say("the {what} that holds {both}", what=what, both=view.display.elements(ids))
+    return say("the {what} with {both} in it", what=what, both=view.display.elements(ids))
 
 
 def _balanced(spot: Spot, view: View) -> Prose:
