@@ -100,7 +100,9 @@ def test_units_of_plates_are_typed_as_people_write_them(
 ) -> None:
     """Squared prefixes count twice, and a pure number takes no unit."""
     page = visit(folder / "problems" / "design.html", folder).page
-    form = page.locator("form[data-question=typed]").filter(has=page.locator(f'[data-q="{of}"]'))
+    form = page.locator(".sw-questions form[data-question=typed]").filter(
+        has=page.locator(f'[data-q="{of}"]')
+    )
     form.locator("input[type=text]").fill(typed)
     form.locator("button[type=submit]").click()
     assert reply in form.locator("[role=status]").inner_text()
