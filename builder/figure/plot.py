@@ -197,17 +197,21 @@ def _names(plot: Plot) -> Iterator[TextLine]:
 
 
 def _below(plot: Plot) -> list[TextLine]:
-    """The names of times, each in the first row below the numbers in which there is room."""
-    placed: list[TextLine] = []
-    for moment in sorted(plot.shown, key=lambda moment: moment.time):
+    """The names of times, each in the first row below the numbers in which there is room.
+
+    They are placed from left to right, and given in the order of the moments, which other numbers
+    do not change.
+    """
+    placed: dict[int, TextLine] = {}
+    for at, moment in sorted(enumerate(plot.shown), key=lambda numbered: numbered[1].time):
         row = 1
         while True:
             label = _centred(moment.label, _x(plot, moment.time), HEIGHT + _GAP + row * LINE)
-            if not any(_close(label.box, other.box) for other in placed):
+            if not any(_close(label.box, other.box) for other in placed.values()):
                 break
             row += 1
-        placed.append(label)
-    return placed
+        placed[at] = label
+    return [placed[at] for at in range(len(placed))]
 
 
 def _time_name(plot: Plot, below: list[TextLine]) -> TextLine:
