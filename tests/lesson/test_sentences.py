@@ -12,7 +12,7 @@ from hypothesis import given, settings
 from builder.circuit.law import SERIES
 from builder.lesson import Lesson
 from builder.lesson.prose import NumberOf, Prose
-from builder.lesson.questions import ChoiceQuestion
+from builder.lesson.questions import ChoiceQuestion, TypedQuestion
 from builder.problem.model import NestProblem
 from builder.quantity.names import Name
 from builder.quantity.show import show
@@ -74,6 +74,8 @@ def _told(lesson: Lesson) -> Iterator[tuple[Kind, Prose]]:
 def _asked(lesson: Lesson) -> Iterator[tuple[Kind, Prose]]:
     predict = () if lesson.predict is None else (lesson.predict,)
     for question in (*predict, *lesson.questions):
+        if not isinstance(question, ChoiceQuestion | TypedQuestion):
+            continue  # those are read in tests/lesson/generated
         # A question may be led up to by a sentence, but it ends as a question.
         yield Kind.QUESTION, question.ask
         if isinstance(question, ChoiceQuestion):

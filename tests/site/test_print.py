@@ -143,7 +143,7 @@ def test_the_problem_alone_tells_no_answer(built_site: Path, visit: Open) -> Non
         assert "720" not in told
         assert "Solution" not in told
         assert "flasher board" in told
-        typed = page.locator("form[data-question=typed]")
+        typed = page.locator(".sw-questions form[data-question=typed]")
         assert typed.count() == 4
         for form in typed.all():
             box = form.bounding_box()
