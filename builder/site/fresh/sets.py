@@ -16,6 +16,7 @@ from markupsafe import Markup
 
 from builder.lesson import Lesson, write_lesson
 from builder.lesson.apart import telling_apart
+from builder.quantity.names import Name
 from builder.site.fresh.aligning import Aligner, Change, DoesNotFitError
 from builder.site.fresh.pens import Lister, too_wide
 from builder.site.fresh.tokens import Node, key_of, roots_of, tokens_of
@@ -141,9 +142,14 @@ def part_of(page: ProblemPage, id: str) -> Markup:
 
 
 def givens_told(lesson: Lesson) -> str:
-    """The values of a lesson in a line: ``C₁ = 4.7 µF, V₀ = 9 V``."""
-    display = lesson.display
-    names = [name for name in lesson.solution.givens if not display.names_itself(name)]
+    """The values of a lesson in a line: ``C₁ = 4.7 µF, V₀ = 9 V``.
+
+    Constants of nature, and times and voltages that are only asked about, are the same in all sets.
+    """
+    display, problem = lesson.display, lesson.solution.problem
+    same = {Name("permittivity", "eps0"), *getattr(problem, "levels", ()),
+            *(Name("time", time) for time in getattr(problem, "times", ()))}  # fmt: skip
+    names = [n for n in lesson.solution.givens if n not in same and not display.names_itself(n)]
     told = [
         f"{display.symbol(name).text} {shown.sign} {quantity_text(shown)}"
         for name in names[:_MOST_TOLD]
