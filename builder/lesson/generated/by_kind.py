@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from builder.lesson.by_name import turn
 from builder.lesson.generated.picking import pick_of
 from builder.lesson.generated.ranking import ranking_of
 from builder.lesson.generated.switched.picking import pick_of_charging, pick_of_stages
@@ -15,7 +16,6 @@ from builder.lesson.questions.forms import ChoiceQuestion, PickQuestion, Ranking
 from builder.lesson.relations.unknown import UnknownDisplay
 from builder.lesson.stages.display import StagesDisplay
 from builder.lesson.transient.display import TransientDisplay
-from builder.lesson.turn import turn
 
 
 def pick(lesson: Lesson) -> PickQuestion | None:

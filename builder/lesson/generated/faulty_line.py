@@ -6,9 +6,9 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import Literal
 
+from builder.lesson.by_name import lot, shuffled
 from builder.lesson.display import Display
 from builder.lesson.formula_prose import formula_prose, goes_in_line
-from builder.lesson.generated.drawn import lot, shuffled
 from builder.lesson.generated.wrong_formulas import wrong_formula
 from builder.lesson.lesson import Lesson, TaughtStep
 from builder.lesson.prose import NumberOf, Prose, SymbolOf, WrongNumber, number_word, say

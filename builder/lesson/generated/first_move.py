@@ -9,8 +9,8 @@ from dataclasses import dataclass
 from builder.circuit.law import PARALLEL, SERIES, Law
 from builder.circuit.network import Source
 from builder.circuit.tree import Group
+from builder.lesson.by_name import shuffled
 from builder.lesson.display import Display
-from builder.lesson.generated.drawn import shuffled
 from builder.lesson.generated.false_merges import false_merges
 from builder.lesson.generated.needs import FORWARD, Need, goes_in, known_at_once, needs_of, used_by
 from builder.lesson.lesson import Lesson

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from builder.lesson.generated.drawn import shuffled
+from builder.lesson.by_name import shuffled
 from builder.lesson.generated.needs import Need, needs_of
 from builder.lesson.lesson import Lesson
 from builder.lesson.prose import Prose, number_word, say

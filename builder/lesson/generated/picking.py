@@ -10,10 +10,10 @@ from collections.abc import Callable, Collection
 
 import networkx
 
+from builder.lesson.by_name import turn
 from builder.lesson.generated.view import View
 from builder.lesson.prose import Prose, listed, say
 from builder.lesson.questions.forms import Pickable, PickQuestion
-from builder.lesson.turn import turn
 
 FEWEST = 2
 

@@ -8,11 +8,11 @@ from itertools import combinations, pairwise
 
 import networkx
 
+from builder.lesson.by_name import turn
 from builder.lesson.generated.grounds import BY_VALUE, NESTED, TIES, Compared, compared, told
 from builder.lesson.generated.view import View
 from builder.lesson.prose import Prose, SymbolOf, say
 from builder.lesson.questions.forms import Ranked, RankingQuestion, RankingReason
-from builder.lesson.turn import turn
 from builder.quantity.exact import Exact
 from builder.quantity.kinds import KINDS
 from builder.quantity.names import Name

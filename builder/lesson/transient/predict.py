@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
+from builder.lesson.by_name import turn
 from builder.lesson.prose import Prose, Relation, say, sentences
 from builder.lesson.questions import ChoiceQuestion, Option
 from builder.lesson.transient.display import TransientDisplay
-from builder.lesson.turn import turn
 from builder.problem.transient.moments import CONSTANT, END, START, at
 
 

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from builder.circuit.switching import blocks
+from builder.lesson.by_name import turn
 from builder.lesson.generated.switched.rest import AtRest, at_rest
 from builder.lesson.prose import Prose, say
 from builder.lesson.questions.forms import Pickable, PickQuestion
 from builder.lesson.stages.display import StagesDisplay
 from builder.lesson.transient.display import TransientDisplay
-from builder.lesson.turn import turn
 
 
 def in_the_end(display: TransientDisplay) -> str:

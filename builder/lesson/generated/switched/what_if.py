@@ -15,13 +15,13 @@ from builder.circuit.law import CAPACITORS
 from builder.circuit.mixed import seen_from
 from builder.circuit.network import Element
 from builder.circuit.switching import moment
+from builder.lesson.by_name import turn
 from builder.lesson.generated.switched.picking import in_the_end
 from builder.lesson.generated.switched.rest import at_rest
 from builder.lesson.prose import Prose, Relation, SymbolOf, say, sentences
 from builder.lesson.questions.forms import ChoiceQuestion, Option
 from builder.lesson.stages.display import StagesDisplay
 from builder.lesson.transient.display import TransientDisplay
-from builder.lesson.turn import turn
 from builder.lesson.vocabulary import vocabulary
 from builder.problem.model import StagesProblem, TransientProblem
 from builder.problem.transient.moments import CONSTANT

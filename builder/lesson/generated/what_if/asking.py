@@ -8,6 +8,7 @@ from sympy import Integer
 
 from builder.circuit.law import Law
 from builder.circuit.network import Network
+from builder.lesson.by_name import place, turn
 from builder.lesson.generated.view import View
 from builder.lesson.generated.what_if.changes import Change, changed, supposed
 from builder.lesson.generated.what_if.reasons import reason, temptation, what_is_seen
@@ -15,7 +16,6 @@ from builder.lesson.generated.what_if.spots import Spot, Why, spots
 from builder.lesson.network.what_if import solved
 from builder.lesson.prose import say, sentences
 from builder.lesson.questions.forms import ChoiceQuestion, Option
-from builder.lesson.turn import place, turn
 from builder.quantity.exact import Exact
 from builder.quantity.names import TOTAL, Name
 from builder.quantity.symbolic import sign_of

@@ -6,10 +6,12 @@ from collections.abc import Sequence
 from hashlib import sha256
 from typing import TypeVar
 
-_Item = TypeVar("_Item")
+from builder.lesson.lesson import Lesson
+
+Item = TypeVar("Item")
 
 
-def turn(slug: str, about: str, items: Sequence[_Item]) -> _Item:
+def turn(slug: str, about: str, items: Sequence[Item]) -> Item:
     """One of several things, the same for the same problem whatever its numbers are.
 
     Args:
@@ -26,3 +28,14 @@ def place(words: str) -> int:
     A checksum such as CRC-32 will not do: choices between two by it would go together.
     """
     return int.from_bytes(sha256(words.encode()).digest()[:8])
+
+
+def lot(lesson: Lesson, word: str) -> bytes:
+    """What is drawn for a word: sorting by it gives each problem an order of its own."""
+    return sha256(f"{lesson.solution.problem.slug} {word}".encode()).digest()
+
+
+def shuffled(items: Sequence[Item], lesson: Lesson, purpose: str) -> list[Item]:
+    """``items`` in an order that the lesson's problem and the purpose decide, and no value."""
+    places = sorted(range(len(items)), key=lambda place: lot(lesson, f"{purpose} {place}"))
+    return [items[place] for place in places]
