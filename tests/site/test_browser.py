@@ -142,7 +142,8 @@ def test_nothing_answered_is_no_mistake(built_site: Path, visit: Open) -> None:
 def test_a_choice_names_the_mistake(built_site: Path, visit: Open) -> None:
     """A wrong option is answered with the mistake that leads to it, the right one with yes."""
     page = visit(built_site / FLASHER, built_site).page
-    form = page.locator("form[data-question=choice]").filter(has_text="the equivalent capacitance")
+    choices = page.locator(".sw-questions form[data-question=choice]")
+    form = choices.filter(has_text="Which of these is the equivalent capacitance?")
     status = form.get_by_role("status")
     form.get_by_role("button", name="Check").click()
     expect(status).to_have_text("Choose one of the answers first.")

@@ -138,8 +138,8 @@ def test_the_problem_alone_tells_no_answer(built_site: Path, visit: Open) -> Non
         page.evaluate("document.documentElement.classList.add('sw-problem-only')")
         on_paper(page, paper)
         told = page.locator("article").inner_text()
-        # 88.0 µC on C2 and 720 µJ in all are asked and in no option.
-        assert "88.0" not in told
+        # 32.0 µC on C3 and 720 µJ in all are asked and in no option.
+        assert "32.0" not in told
         assert "720" not in told
         assert "Solution" not in told
         assert "flasher board" in told

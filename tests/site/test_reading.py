@@ -86,7 +86,7 @@ def test_what_is_asked_and_known_stands_in_each_step(built_site: Path, visit: Op
     steps = page.locator("details.sw-step")
     told = []
     for number in range(3):
-        steps.nth(number).locator("summary").click()
+        steps.nth(number).locator("> summary").click()
         told.append(steps.nth(number).locator(".sw-so-far").inner_text().splitlines())
     asked = (
         "Asked: the equivalent capacitance; the charge on each capacitor; the voltages across "
@@ -117,9 +117,9 @@ def test_pointing_marks_symbol_and_element(built_site: Path, visit: Open) -> Non
     expect(step.locator('.sw-step-words p [data-of="C3"]').first).to_have_class(pointed)
     page.mouse.move(2, 2)
     expect(page.locator(".sw-pointed")).to_have_count(0)
-    page.locator("#flasher-reservoir-open-total summary").focus()
+    page.locator("#flasher-reservoir-open-total > summary").focus()
     page.keyboard.press("Tab")
-    expect(step.locator("summary")).to_be_focused()
+    expect(step.locator("> summary")).to_be_focused()
     expect(step.locator("svg g.sw-pointed")).to_have_count(2)
     page.get_by_role("button", name="Close all steps").focus()
     expect(page.locator(".sw-pointed")).to_have_count(0)

@@ -63,30 +63,38 @@
     return { label: label, heading: heading, words: words, beside: beside };
   }
 
+  /* The options of a choice, with the verdict once it is told. */
+  function optionsOf(form, tell) {
+    var list = make("ol", "sw-board-options");
+    Array.prototype.forEach.call(form.querySelectorAll(".sw-option"), function (option, index) {
+      var item = make("li");
+      item.appendChild(inner(option.querySelector("span")));
+      if (tell && option.querySelector("[data-right]")) {
+        item.className = "sw-board-right";
+        item.appendChild(make("b", "", " ✓"));
+        var reply = form.querySelector('[data-reply="' + (index + 1) + '"] .sw-reply-text');
+        var told = make("p");
+        told.appendChild(inner(reply));
+        item.appendChild(told);
+      }
+      list.appendChild(item);
+    });
+    return [list];
+  }
+
+  /* What is answered by ranking or in the figure has no options: its answer follows alone. */
+  function answerOf(form) {
+    return Array.prototype.map.call(form.querySelectorAll(".sw-answer > :not(summary)"), copy);
+  }
+
   function predictSlides(form, figure) {
-    if (!form) return [];
-    var options = function (tell) {
-      var list = make("ol", "sw-board-options");
-      Array.prototype.forEach.call(form.querySelectorAll(".sw-option"), function (option, index) {
-        var item = make("li");
-        item.appendChild(inner(option.querySelector("span")));
-        if (tell && option.querySelector("[data-right]")) {
-          item.className = "sw-board-right";
-          item.appendChild(make("b", "", " ✓"));
-          var reply = form.querySelector('[data-reply="' + (index + 1) + '"] .sw-reply-text');
-          var told = make("p");
-          told.appendChild(inner(reply));
-          item.appendChild(told);
-        }
-        list.appendChild(item);
-      });
-      return [list];
-    };
+    var choice = form.querySelector(".sw-option") !== null;
     var ask = function () { return inner(form.querySelector("legend")); };
     var beside = function () { return [plain(figure)]; };
     return [
-      slide("Predict first", ask, options.bind(null, false), beside),
-      slide("Predict first", ask, options.bind(null, true), beside),
+      slide("Predict first", ask, function () { return choice ? optionsOf(form, false) : []; }, beside),
+      slide("Predict first", ask,
+        function () { return choice ? optionsOf(form, true) : answerOf(form); }, beside),
     ];
   }
 
@@ -107,7 +115,10 @@
     var whose = '[data-problem="' + box.dataset.board + '"]';
     var opening = document.querySelector(".sw-opening" + whose);
     var checks = document.querySelector(".sw-checks" + whose);
-    var radio = document.querySelector('[name="' + box.dataset.board + '-predict"]');
+    var asked = document.querySelectorAll(
+      ["predict", "before-"].map(function (start) {
+        return 'form[data-question-id^="' + box.dataset.board + "-" + start + '"]';
+      }).join(", "));
     var given = opening && opening.querySelector("figure");
     var figure = given;
     var made = [];
@@ -116,7 +127,9 @@
         function () { return [copy(opening.querySelector(".sw-opening-words"))]; },
         function () { return [plain(given)]; }));
     }
-    made = made.concat(predictSlides(radio && radio.closest("form"), given));
+    Array.prototype.forEach.call(asked, function (form) {
+      made = made.concat(predictSlides(form, given));
+    });
     var steps = Array.prototype.slice.call(box.querySelectorAll("details.sw-step"));
     steps.forEach(function (step, index) {
       made = made.concat(stepSlides(step, "Step " + (index + 1) + " of " + steps.length, figure));

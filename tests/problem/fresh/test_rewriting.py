@@ -85,7 +85,8 @@ def test_new_values_and_nothing_else_change(data: st.DataObject) -> None:
     chosen = data.draw(st.lists(st.sampled_from(free), unique=True, min_size=1))
     new = {v.name: f"{data.draw(NUMBERS)} {UNITS[v.name.quantity]}".strip() for v in chosen}
     text = rewritten(problem.text, stated, new)
-    again = read_problem_text(text, problem.path)
+    # Wishes for other numbers may no longer hold for these.
+    again = read_problem_text(text, problem.path, with_wishes=False)
     by_name = {value.name: value for value in stated_values(again)}
     assert tuple(by_name) == tuple(value.name for value in stated)
     for value in stated:
