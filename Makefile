@@ -56,7 +56,7 @@ fonts: .venv/installed-dev ## make the shipped font subsets and their width tabl
 	$(PY) builder/figure/fonts/make_widths.py builder/site/fonts
 
 clean: ## remove what was built; the virtual environment in .venv stays
-	rm -rf site build pictures *.egg-info .pytest_cache .hypothesis .mypy_cache .ruff_cache
+	rm -rf site build pictures .cache/stepwell *.egg-info .pytest_cache .hypothesis .mypy_cache .ruff_cache
 	rm -rf .import_linter_cache .grimp_cache
 	find builder tests -name __pycache__ -type d -prune -exec rm -rf {} +
 

@@ -39,11 +39,12 @@ class KeptPages:
     store: Store
 
     def prepare(self, problems: Iterable[Problem]) -> None:
-        """Make what is not kept yet, by all processors if it is much.
+        """Make what is not kept yet, by all processors if it is much; throw away what is old.
 
         Raises:
             FaultyFile: if what an author asks of fresh numbers cannot be.
         """
+        self.store.tidy()
         missing = [one for one in problems if self.store.get(self._key(one)) is None]
         workers = min(os.cpu_count() or 1, len(missing) // (_FEWEST_FOR_HELP // 2))
         if len(missing) < _FEWEST_FOR_HELP or workers < 2:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from pathlib import Path
 
 from builder.lesson import write_lesson
@@ -20,10 +21,13 @@ def _problem(text: str, slug: str = "leftovers", unit: Unit = UNIT) -> Problem:
 
 
 def test_kept_parts_are_those_that_are_made(tmp_path: Path) -> None:
-    """Made here, made by other processes and read again: the same bytes."""
+    """Made here, made by other processes and read again: the same bytes; old ones are gone."""
     problems = [_problem(SMALL.replace("33 nF", f"{number} nF"), f"p{number}")
                 for number in (33, 34, 35, 36)]  # fmt: skip
     pages = KeptPages(UNIT, Store(tmp_path))
+    old = tmp_path / "old.kept"
+    old.write_bytes(b"")
+    os.utime(old, (0, 0))
     pages.prepare(problems)
     assert len(list(tmp_path.iterdir())) == len(problems)
     for problem in problems:
