@@ -137,7 +137,7 @@
   function hits(list, typed, digits, wanted) {
     var found = [];
     (list || []).forEach(function (pair) {
-      var value = typeof pair[0] === "string" ? stepwell.readData(pair[0]) : pair[0];
+      var value = pair[0];
       if (value.negative !== typed.negative && typed.digits !== "") return;
       if (wanted(closeness(typed, value, digits)) && found.indexOf(pair[1]) < 0) found.push(pair[1]);
     });

@@ -14,8 +14,14 @@ JUDGES = ("questions", "choice", "reading-units", "reading-numbers", "judging", 
           "judging-letters", "typed")  # fmt: skip
 FILES = {Path(address).name: path for address, path in asset_files().items()}
 
-JUDGE_ALL = """rows => rows.map(([typed, expected]) => expected.letters
-  ? stepwell.judgeExpression(typed, expected) : stepwell.judgeNumber(typed, expected))"""
+JUDGE = """(typed, expected) => {
+  if (expected.letters) return stepwell.judgeExpression(typed, expected);
+  const read = list => (list || []).map(([value, what]) => [stepwell.readData(value), what]);
+  return stepwell.judgeNumber(typed, {
+    ...expected, turns: read(expected.turns), others: read(expected.others)});
+}"""
+"""Judges as a page does, which reads the numbers of turns and others where they stand."""
+JUDGE_ALL = f"rows => rows.map(([typed, expected]) => ({JUDGE})(typed, expected))"
 
 
 def judging_page(chromium: Browser) -> Page:

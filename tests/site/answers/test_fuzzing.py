@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 
 from tests.conftest import Open
-from tests.site.answers.scripts import JUDGES, problem_file
+from tests.site.answers.scripts import JUDGE_ALL, JUDGES, problem_file
 from tests.site.answers.table import HOSTILE, QUESTIONS, rows
 from tests.site.formulas.test_symbols_page import TWINS
 from tests.site.pages import FLASHER
@@ -102,5 +102,5 @@ def test_every_question_of_the_table_is_judged_alike_twice(tmp_path: Path, visit
     """A verdict depends on nothing but what was typed."""
     page = visit(problem_file(tmp_path, FLASHER, "twice", JUDGES)).page
     table = [[typed, QUESTIONS[question]] for question, typed, _, _ in rows()]
-    judge = "rows => JSON.stringify(rows.map(([typed, data]) => stepwell.judgeNumber(typed, data)))"
+    judge = f"rows => JSON.stringify(({JUDGE_ALL})(rows))"
     assert page.evaluate(judge, table) == page.evaluate(judge, table)
