@@ -15,6 +15,7 @@ from mkdocs.structure.pages import Page
 from mkdocs.utils import get_relative_url
 
 from builder.errors import StepwellError
+from builder.problem.unit_of import UNIT_FILE
 from builder.site.assets import SCRIPTS, SEARCH_SHIM, STYLES, asset_files
 from builder.site.author_text import MathsExtension
 from builder.site.embed import embed
@@ -22,7 +23,7 @@ from builder.site.kept import KeptPages, Store
 from builder.site.online import Online
 from builder.site.page import TEMPLATES
 from builder.site.theme_mends import mended
-from builder.site.unit_site import UNIT_FILE, UnitSite, read_unit_site
+from builder.site.unit_site import UnitSite, read_unit_site
 
 
 class StepwellConfig(Config):

@@ -10,7 +10,7 @@ from builder.lesson import write_lesson
 from builder.lesson.apart import telling_apart
 from builder.problem import read_problem
 from builder.problem.model import Unit
-from builder.site.unit_site import UNIT_FILE
+from builder.problem.unit_of import UNIT_FILE
 from builder.solution import solve
 
 

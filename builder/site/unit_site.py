@@ -15,6 +15,7 @@ from builder.errors import Fault, FaultyFile
 from builder.lesson import Lesson, write_lesson
 from builder.problem import read_problem, read_unit
 from builder.problem.model import LEVELS, Problem, Unit
+from builder.problem.unit_of import UNIT_FILE
 from builder.site.front import Front, LessonPage, lesson_pages, stages_of
 from builder.site.kept import KeptPages
 from builder.site.listing import card, listing_pages
@@ -25,7 +26,6 @@ from builder.site.sources import problem_sources
 from builder.site.style_page import StylePage
 from builder.solution import solve
 
-UNIT_FILE = "unit.yml"
 _PART = re.compile(r'<div data-stepwell-part="([^"/]+)/([^"]+)">(?:<p>[^<]*</p>)?</div>')
 _MADE = re.compile(
     r'<div data-stepwell-made="(front|reference|style)/([^"]+)">(?:<p>[^<]*</p>)?</div>'

@@ -12,8 +12,8 @@ from pathlib import Path
 import pytest
 from click.testing import CliRunner, Result
 
-from builder.cli import _progress as progress
 from builder.cli import main
+from builder.commands.numbers import progress
 from builder.errors import FaultyFile
 from builder.problem import read_problem
 from builder.problem.fresh import stated_values

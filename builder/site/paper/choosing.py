@@ -11,7 +11,7 @@ from builder.errors import Fault, FaultyFile
 from builder.lesson import Lesson, write_lesson
 from builder.problem import read_problem, read_unit
 from builder.problem.model import LEVELS, Problem, Unit
-from builder.site.unit_site import UNIT_FILE
+from builder.problem.unit_of import UNIT_FILE
 from builder.solution import solve
 
 _NO_UNIT = Unit("")
