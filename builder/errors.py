@@ -2,11 +2,18 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 
 class StepwellError(Exception):
-    """Root of all errors that a person can act on."""
+    """Root of all errors that a person can act on.
+
+    ``str`` of one is for logs, a line for each thing that is wrong; ``told`` is for people.
+    """
+
+    def told(self) -> str:
+        """The error as a person reads it, in as many lines as that takes."""
+        return str(self)
 
 
 @dataclass(frozen=True, order=True)
@@ -20,6 +27,8 @@ class Fault:
         found: what stands there.
         expected: what should stand there.
         advice: what to do about it.
+        source: the whole line of the file, as it was typed; empty if the fault lies in no line.
+        right: how the right form looks, as YAML; empty where nothing can be shown.
     """
 
     path: str
@@ -28,10 +37,59 @@ class Fault:
     found: str
     expected: str
     advice: str
+    source: str = field(default="", compare=False)
+    right: str = field(default="", compare=False)
 
     def __str__(self) -> str:
-        where = f"{self.path}:{self.line}:{self.column}" if self.line else self.path
-        return f"{where}: found {self.found}; expected {self.expected}. {self.advice}"
+        said = f"found {self.found}; expected {self.expected}. {self.advice}"
+        return f"{_place(self.path, self.line, self.column)}: {said}"
+
+    def told(self) -> str:
+        """The fault, its line with a mark below the place, and the right form."""
+        return "\n".join([str(self), *_marked(self.source, self.line, self.column)])
+
+
+@dataclass(frozen=True, order=True)
+class Oddity:
+    """One thing in an author's file that is allowed, and is hardly what was meant.
+
+    Attributes:
+        path: the file, as it was named.
+        line: from 1; 0 if it lies in no line.
+        column: from 1; 0 likewise.
+        kind: its name, by which machines know it: ``far-from-usual``.
+        seen: what is odd, as a sentence: ``C1 has a capacitance of 47 F.``
+        advice: what to look at, as a sentence.
+        source: the whole line of the file, as it was typed.
+    """
+
+    path: str
+    line: int
+    column: int
+    kind: str
+    seen: str
+    advice: str
+    source: str = field(default="", compare=False)
+
+    def __str__(self) -> str:
+        return f"{_place(self.path, self.line, self.column)}: odd: {self.seen} {self.advice}"
+
+    def told(self) -> str:
+        """The oddity, and its line with a mark below the place."""
+        return "\n".join([str(self), *_marked(self.source, self.line, self.column)])
+
+
+def _place(path: str, line: int, column: int) -> str:
+    return f"{path}:{line}:{column}" if line else path
+
+
+def _marked(source: str, line: int, column: int) -> list[str]:
+    """A line of a file, and below it a mark under one column."""
+    if not source or not line:
+        return []
+    ahead = "".join("\t" if sign == "\t" else " " for sign in source[: column - 1])
+    gutter = " " * len(str(line))
+    return [f"  {line} | {source}", f"  {gutter} | {ahead}^"]
 
 
 class FaultyFile(StepwellError):
@@ -47,6 +105,10 @@ class FaultyFile(StepwellError):
 
     def __str__(self) -> str:
         return "\n".join(str(fault) for fault in self.faults)
+
+    def told(self) -> str:
+        """Each fault with its line and the right form."""
+        return "\n\n".join(fault.told() for fault in self.faults)
 
 
 class Disagreement(StepwellError):

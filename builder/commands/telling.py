@@ -12,7 +12,7 @@ from builder.errors import StepwellError
 
 def stop(error: StepwellError) -> NoReturn:
     """Print what went wrong and end with exit code 1."""
-    click.echo(str(error), err=True)
+    click.echo(error.told(), err=True)
     sys.exit(1)
 
 
