@@ -19,6 +19,7 @@ from builder.problem.unit_of import UNIT_FILE
 from builder.site.assets import SCRIPTS, SEARCH_SHIM, STYLES, asset_files
 from builder.site.author_text import MathsExtension
 from builder.site.embed import embed
+from builder.site.guide import AUDIENCES, Guide
 from builder.site.kept import KeptPages, Store
 from builder.site.online import Online
 from builder.site.page import TEMPLATES
@@ -38,6 +39,9 @@ class StepwellConfig(Config):
     keep = option.Type(str, default=".cache/stepwell")
     """The folder, beside mkdocs.yml, of finished pages that the next build need not make again."""
 
+    guide = option.ListOfItems(option.Choice(AUDIENCES), default=["students"])
+    """For whom the site has pages on its own use: students, authors, publishing."""
+
     style_page = option.Type(bool, default=False)
     """Whether a page for contributors shows all parts side by side."""
 
@@ -47,6 +51,7 @@ class StepwellPlugin(BasePlugin[StepwellConfig]):
 
     site: UnitSite
     kept: KeptPages | None
+    guide: Guide
     online: Online
     files: Files
 
@@ -75,7 +80,9 @@ class StepwellPlugin(BasePlugin[StepwellConfig]):
         for file in files:
             if file.src_uri.startswith(own) and file.src_uri.endswith((".yml", ".yaml")):
                 file.inclusion = InclusionLevel.EXCLUDED
-        for path, markdown in self.site.pages(style=self.config.style_page).items():
+        self.guide = Guide(self.config.guide, self.site.unit.symbols, self.config.problems)
+        made = self.site.pages(style=self.config.style_page) | self.guide.pages()
+        for path, markdown in made.items():
             if files.get_file_from_path(path) is None:
                 page = File.generated(config, path, content=markdown)
                 page.inclusion = InclusionLevel.NOT_IN_NAV
@@ -99,7 +106,7 @@ class StepwellPlugin(BasePlugin[StepwellConfig]):
 
     def on_page_content(self, html: str, **_: Any) -> str:
         """Tell the search what it will find in problems."""
-        return self.site.hint(html)
+        return self.guide.hint(self.site.hint(html))
 
     def on_post_page(self, output: str, *, page: Page, **_: Any) -> str:
         """Put problems and listings in their places."""
@@ -108,7 +115,9 @@ class StepwellPlugin(BasePlugin[StepwellConfig]):
             target = self.files.get_file_from_path(path)
             return get_relative_url(target.url if target else path, page.url)
 
-        filled = mended(self.site.fill(output, address, page.file.src_uri, self.kept))
+        filled = mended(
+            self.guide.fill(self.site.fill(output, address, page.file.src_uri, self.kept))
+        )
         title, whole = str(page.title or ""), page.canonical_url or ""
         return self.online.with_preview(filled, page.file.src_uri, title, whole)
 
