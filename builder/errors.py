@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
+from builder.pointing import corrected, harmless, pointed, visible
+
 
 class StepwellError(Exception):
     """Root of all errors that a person can act on.
@@ -29,6 +31,8 @@ class Fault:
         advice: what to do about it.
         source: the whole line of the file, as it was typed; empty if the fault lies in no line.
         right: how the right form looks, as YAML; empty where nothing can be shown.
+        width: how many characters of the line it is about, from the column on.
+        mends: whether ``right`` is this very line, corrected, and not an example alone.
     """
 
     path: str
@@ -39,14 +43,29 @@ class Fault:
     advice: str
     source: str = field(default="", compare=False)
     right: str = field(default="", compare=False)
+    width: int = field(default=1, compare=False)
+    mends: bool = field(default=False, compare=False)
+
+    @property
+    def place(self) -> str:
+        """The file, with line and column if it lies in a line."""
+        return _place(self.path, self.line, self.column)
 
     def __str__(self) -> str:
         said = f"found {self.found}; expected {self.expected}. {self.advice}"
-        return f"{_place(self.path, self.line, self.column)}: {said}"
+        return f"{self.place}: {harmless(said)}"
 
     def told(self) -> str:
         """The fault, its line with a mark below the place, and the right form."""
-        return "\n".join([str(self), *_marked(self.source, self.line, self.column)])
+        marked = pointed(self.source, self.line, self.column, self.width)
+        return "\n".join([str(self), *marked, *self._right_form()])
+
+    def _right_form(self) -> list[str]:
+        if not self.right:
+            return []
+        if self.mends:
+            return ["  Corrected:", *corrected(self.source, self.right, self.line)]
+        return ["  For example:", *(f"    {visible(line)}" for line in self.right.split("\n"))]
 
 
 @dataclass(frozen=True, order=True)
@@ -61,6 +80,7 @@ class Oddity:
         seen: what is odd, as a sentence: ``C1 has a capacitance of 47 F.``
         advice: what to look at, as a sentence.
         source: the whole line of the file, as it was typed.
+        width: how many characters of the line it is about, from the column on.
     """
 
     path: str
@@ -70,26 +90,24 @@ class Oddity:
     seen: str
     advice: str
     source: str = field(default="", compare=False)
+    width: int = field(default=1, compare=False)
+
+    @property
+    def place(self) -> str:
+        """The file, with line and column if it lies in a line."""
+        return _place(self.path, self.line, self.column)
 
     def __str__(self) -> str:
-        return f"{_place(self.path, self.line, self.column)}: odd: {self.seen} {self.advice}"
+        return f"{self.place}: odd: {harmless(f'{self.seen} {self.advice}')}"
 
     def told(self) -> str:
         """The oddity, and its line with a mark below the place."""
-        return "\n".join([str(self), *_marked(self.source, self.line, self.column)])
+        marked = pointed(self.source, self.line, self.column, self.width)
+        return "\n".join([str(self), *marked])
 
 
 def _place(path: str, line: int, column: int) -> str:
-    return f"{path}:{line}:{column}" if line else path
-
-
-def _marked(source: str, line: int, column: int) -> list[str]:
-    """A line of a file, and below it a mark under one column."""
-    if not source or not line:
-        return []
-    ahead = "".join("\t" if sign == "\t" else " " for sign in source[: column - 1])
-    gutter = " " * len(str(line))
-    return [f"  {line} | {source}", f"  {gutter} | {ahead}^"]
+    return harmless(f"{path}:{line}:{column}" if line else path)
 
 
 class FaultyFile(StepwellError):

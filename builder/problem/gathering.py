@@ -3,20 +3,28 @@
 from __future__ import annotations
 
 import difflib
+import re
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, field, replace
 
 from builder.errors import Fault, FaultyFile
 
 MOST_QUOTED = 40
+LINE_END = re.compile("\r\n|[\n\r\x85\u2028\u2029]")
+"""What ends a line in YAML."""
 
 
 @dataclass(frozen=True, order=True)
 class Mark:
-    """A place in a file; line and column count from 1."""
+    """A place in a file; line and column count from 1.
+
+    Attributes:
+        width: how many characters of the line stand there together.
+    """
 
     line: int
     column: int
+    width: int = field(default=1, compare=False)
 
 
 START = Mark(1, 1)
@@ -27,22 +35,73 @@ class Faults:
 
     Attributes:
         path: the file, as faults name it.
+        lines: the lines of the file, as far as it has been read as text.
     """
 
     def __init__(self, path: str) -> None:
         self.path = path
+        self.lines: list[str] = []
         self._faults: list[Fault] = []
+        self._mended: dict[int, Fault] = {}
 
     def __len__(self) -> int:
         return len(self._faults)
 
-    def add(self, at: Mark, found: str, expected: str, advice: str) -> None:
-        """Note a fault and go on reading."""
-        self._faults.append(Fault(self.path, at.line, at.column, found, expected, advice))
+    def add(
+        self,
+        at: Mark,
+        found: str,
+        expected: str,
+        advice: str,
+        *,
+        instead: str | None = None,
+        right: str = "",
+    ) -> None:
+        """Note a fault and go on reading.
+
+        Args:
+            at: where it lies.
+            found: what stands there.
+            expected: what should stand there.
+            advice: what to do; one that ``meant`` made corrects the line as well.
+            instead: what to write for the characters at this place, if that is known.
+            right: another example of the right form.
+        """
+        source = self.lines[at.line - 1] if 0 < at.line <= len(self.lines) else ""
+        if instead is None and isinstance(advice, Meant):
+            instead = advice.replacing(source, at)
+        elif instead is not None:
+            instead = _like(source, at, instead)
+        mends = instead is not None and bool(source)
+        if mends:
+            start = at.column - 1
+            right = f"{source[:start]}{instead}{source[start + at.width :]}"
+        self._faults.append(Fault(self.path, at.line, at.column, found, expected, advice, source,
+                                  right, at.width, mends))  # fmt: skip
+
+    def add_mended(
+        self, at: Mark, said: tuple[str, str, str], line: str, *, same_columns: bool
+    ) -> None:
+        """Note a fault of a line that is read on as if it had been typed rightly.
+
+        Args:
+            at: where it lies.
+            said: what stands there, what should, and what to do.
+            line: what should stand in its place, whole.
+            same_columns: whether columns in it are read as they were typed. If not, nothing else
+                is told of this line.
+        """
+        self.add(at, *said)
+        mended = replace(self._faults[-1], right=line, mends=True)
+        if same_columns:
+            self._faults[-1] = mended
+        else:
+            self._mended[at.line] = mended
 
     def as_error(self) -> FaultyFile:
         """All faults so far, each once, in the order of the file."""
-        return FaultyFile(tuple(sorted(set(self._faults))))
+        rest = {fault for fault in self._faults if fault.line not in self._mended}
+        return FaultyFile(tuple(sorted((*rest, *self._mended.values()))))
 
     def stop(self) -> None:
         """Raise what was gathered, if anything.
@@ -52,6 +111,39 @@ class Faults:
         """
         if self._faults:
             raise self.as_error()
+
+
+def _like(source: str, at: Mark, word: str) -> str:
+    """``word`` in the quotation marks of what it takes the place of."""
+    start = at.column - 1
+    quote = source[start : start + 1]
+    ends = source[start : start + at.width][-1:]
+    return f"{quote}{word}{quote}" if quote in ("'", '"') and ends == quote else word
+
+
+class Meant(str):
+    """Advice that proposes a known word for one that is not known.
+
+    Attributes:
+        word: as it was typed.
+        near: what was probably meant.
+    """
+
+    word: str
+    near: str
+
+    def __new__(cls, word: str, near: str) -> Meant:
+        """The advice as a question."""
+        advice = super().__new__(cls, f'Did you mean "{near}"?')
+        advice.word, advice.near = word, near
+        return advice
+
+    def replacing(self, source: str, at: Mark) -> str | None:
+        """What should stand at a place for its word to be the right one; None if it is unclear."""
+        typed = source[at.column - 1 : at.column - 1 + at.width]
+        whole = re.compile(rf"(?<![\w-]){re.escape(self.word)}(?![\w-])")
+        once = len(whole.findall(typed)) == 1
+        return whole.sub(lambda _: self.near, typed) if once else None
 
 
 def shortened(text: str) -> str:
@@ -75,7 +167,7 @@ def nearest(word: str, known: Iterable[str]) -> str | None:
 def meant(word: str, known: Iterable[str], otherwise: str) -> str:
     """Advice that proposes the nearest known word, or else ``otherwise``."""
     near = nearest(word, known)
-    return f'Did you mean "{near}"?' if near else otherwise
+    return Meant(word, near) if near else otherwise
 
 
 def one_of(words: Iterable[str]) -> str:

@@ -1,31 +1,11 @@
-"""YAML as plain data: every key and value with its place and the exact text that was typed.
-
-The file is read as a stream of events, so that nothing is constructed, no alias is expanded
-and no depth of nesting can exhaust the stack.
-"""
+"""YAML as plain data: every key and value with its place and the exact text that was typed."""
 
 from __future__ import annotations
 
-import codecs
-import re
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 
-import yaml
-
-from builder.errors import FaultyFile
-from builder.problem.gathering import START, Faults, Mark, quoted
-from builder.problem.yaml_trouble import explain
-
-LARGEST_FILE = 256 * 1024
-MOST_NODES = 20_000
-DEEPEST = 50
-
-_LOADER = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
-_LINE_END = re.compile("\r\n|[\n\r\x85\u2028\u2029]")
-# The printable characters of YAML 1.1, section 5.1; a byte order mark only at the start.
-_NO_TEXT = re.compile(
-    "[^\t\n\r\x20-\x7e\x85\xa0-\ud7ff\ue000-\ufefe\uff00-\ufffd\U00010000-\U0010ffff]"
-)
+from builder.problem.gathering import Mark
 
 
 @dataclass(frozen=True)
@@ -38,12 +18,41 @@ class Text:
         under: its key, if nothing was typed.
         span: where its characters stand in the text of the file, without quotation marks: from,
             and up to; None of a block of lines, and of what stands in no file.
+        until: where it ends; None of what stands in no file.
     """
 
     value: str
     at: Mark
     under: str = ""
     span: tuple[int, int] | None = field(default=None, compare=False)
+    until: Mark | None = field(default=None, compare=False)
+
+    def place_of(self, piece: str, lines: Sequence[str], *, before: str = "") -> Mark:
+        """Where a piece of it stands.
+
+        Args:
+            piece: on one line, as it was typed.
+            lines: of the file.
+            before: the value up to the piece, by which the right one of several is found.
+
+        Returns:
+            The place of the piece; that of the whole text if it was typed otherwise, as with
+            escapes, or in no file.
+        """
+        if self.until is None or self.under or not piece:
+            return self.at
+        to_skip = before.count(piece)
+        for number in range(self.at.line, min(self.until.line, len(lines)) + 1):
+            line = lines[number - 1]
+            start = self.at.column - 1 if number == self.at.line else 0
+            end = self.until.column - 1 if number == self.until.line else len(line)
+            found = line.find(piece, start, end)
+            while found >= 0 and to_skip:
+                to_skip -= 1
+                found = line.find(piece, found + len(piece), end)
+            if found >= 0:
+                return Mark(number, found + 1, len(piece))
+        return self.at
 
 
 @dataclass(frozen=True)
@@ -82,218 +91,3 @@ class Unusable:
 
 
 Node = Text | Map | Items | Unusable
-
-
-def decode(raw: bytes, faults: Faults) -> str:
-    """The text of a file.
-
-    Raises:
-        FaultyFile: if the file is too large or is no text in UTF-8.
-    """
-    if len(raw) > LARGEST_FILE:
-        raise _too_large(faults)
-    if raw.startswith((codecs.BOM_UTF16_LE, codecs.BOM_UTF16_BE)):
-        faults.add(START, "a file in the encoding UTF-16", "text in UTF-8", _SAVE_AS_UTF8)
-        raise faults.as_error()
-    try:
-        return raw.decode("utf-8-sig")
-    except UnicodeDecodeError as error:
-        before = raw[: error.start].decode("utf-8-sig", "replace")
-        faults.add(_place(before), "a byte that is no UTF-8 text", "text in UTF-8", _SAVE_AS_UTF8)
-        raise faults.as_error() from None
-
-
-_SAVE_AS_UTF8 = "Save the file again as plain text with the encoding UTF-8."
-
-
-def compose(text: str, faults: Faults) -> Map:
-    """Read a YAML file whose top level is a mapping.
-
-    Args:
-        text: the whole file.
-        faults: gathers what does not keep the rest from being read: duplicate keys, anchors,
-            aliases, tags.
-
-    Raises:
-        FaultyFile: if there is nothing to read on from.
-    """
-    if len(text) > LARGEST_FILE:
-        raise _too_large(faults)
-    text = text.removeprefix("\ufeff")
-    _refuse_control_characters(text, faults)
-    composer = _Composer(faults)
-    try:
-        for event in yaml.parse(text, Loader=_LOADER):
-            composer.take(event)
-    except yaml.YAMLError as error:
-        at, found, expected, advice = explain(error, _LINE_END.split(text))
-        faults.add(at, found, expected, advice)
-        raise faults.as_error() from None
-    root = composer.root
-    if root is None or (isinstance(root, Text) and not root.value.strip()):
-        faults.add(START, "an empty file", "keys with their values, such as title: Two lamps",
-                   "Write the file, or delete it.")  # fmt: skip
-    elif not isinstance(root, Map):
-        what = "a list" if isinstance(root, Items) else _what_text(root)
-        faults.add(root.at, what, "keys with their values, such as title: Two lamps",
-                   "Start each line with a key, a colon and a space.")  # fmt: skip
-    else:
-        return root
-    raise faults.as_error()
-
-
-def _what_text(root: Node) -> str:
-    return f"only the text {quoted(root.value)}" if isinstance(root, Text) else "an alias"
-
-
-def _too_large(faults: Faults) -> FaultyFile:
-    faults.add(START, f"a file of more than {LARGEST_FILE // 1024} KiB",
-               f"at most {LARGEST_FILE // 1024} KiB",
-               "Check that it is the right file.")  # fmt: skip
-    return faults.as_error()
-
-
-def _refuse_control_characters(text: str, faults: Faults) -> None:
-    bad = _NO_TEXT.search(text)
-    if bad is None:
-        return
-    faults.add(
-        _place(text[: bad.start()]),
-        f"an invisible character that is no text (U+{ord(bad.group()):04X})",
-        "text only",
-        "Delete the character, or save the file again as plain text.",
-    )
-    raise faults.as_error()
-
-
-def _place(before: str) -> Mark:
-    lines = _LINE_END.split(before)
-    return Mark(len(lines), len(lines[-1]) + 1)
-
-
-def _span(event: yaml.ScalarEvent) -> tuple[int, int] | None:
-    """Where a value's characters stand; those of a block are indented, so they have no span."""
-    if event.style in ("|", ">") or not event.start_mark or not event.end_mark:
-        return None
-    marks = 1 if event.style in ("'", '"') else 0
-    return event.start_mark.index + marks, event.end_mark.index - marks
-
-
-@dataclass
-class _Open:
-    """A mapping or a list that has not ended yet."""
-
-    at: Mark
-    is_map: bool
-    items: list[Node] = field(default_factory=list)
-    entries: list[Entry] = field(default_factory=list)
-    seen: dict[str, Mark] = field(default_factory=dict)
-    key: Node | None = None
-
-    def closed(self) -> Node:
-        if self.is_map:
-            return Map(tuple(self.entries), self.at)
-        return Items(tuple(self.items), self.at)
-
-
-class _Composer:
-    """Builds nodes from YAML's events with a stack of its own."""
-
-    def __init__(self, faults: Faults) -> None:
-        self.faults = faults
-        self.root: Node | None = None
-        self._open: list[_Open] = []
-        self._nodes = 0
-        self._documents = 0
-
-    def take(self, event: yaml.Event) -> None:
-        """Take the next event of the file."""
-        mark = event.start_mark
-        at = Mark(mark.line + 1, mark.column + 1) if mark else START
-        match event:
-            case yaml.DocumentStartEvent():
-                self._count_document(at)
-            case yaml.AliasEvent():
-                self.faults.add(at, f'the alias "*{event.anchor}"', "the value itself",
-                                "Write the value out, or put a text that starts with * "
-                                "between quotes.")  # fmt: skip
-                self._put(Unusable(at))
-            case yaml.NodeEvent():
-                self._refuse_extras(event, at)
-                self._start(event, at)
-            case yaml.CollectionEndEvent():
-                self._put(self._open.pop().closed())
-
-    def _count_document(self, at: Mark) -> None:
-        self._documents += 1
-        if self._documents > 1:
-            self._stop(at, 'a second document (after "---")', "one problem in a file",
-                       "Give each problem a file of its own.")  # fmt: skip
-
-    def _refuse_extras(self, event: yaml.NodeEvent, at: Mark) -> None:
-        if event.anchor is not None:
-            self.faults.add(at, f'the anchor "&{event.anchor}"', "the value alone",
-                            "Delete it, or put a text that starts with & between "
-                            "quotes.")  # fmt: skip
-        tag = getattr(event, "tag", None)
-        if tag is not None:
-            short = tag.replace("tag:yaml.org,2002:", "!!")
-            self.faults.add(at, f"the tag {quoted(short)}", "the value alone",
-                            "Delete it, or put a text that starts with ! between "
-                            "quotes.")  # fmt: skip
-
-    def _start(self, event: yaml.NodeEvent, at: Mark) -> None:
-        self._nodes += 1
-        if self._nodes > MOST_NODES:
-            self._stop(at, f"more than {MOST_NODES} keys and values", "a file of ordinary size",
-                       "Check that it is the right file.")  # fmt: skip
-        if isinstance(event, yaml.ScalarEvent):
-            self._put(self._text(event, at))
-            return
-        if len(self._open) >= DEEPEST:
-            self._stop(at, f"more than {DEEPEST} levels inside each other",
-                       f"at most {DEEPEST}", "Check the brackets and the indentation.")  # fmt: skip
-        self._open.append(_Open(at, isinstance(event, yaml.MappingStartEvent)))
-
-    def _text(self, event: yaml.ScalarEvent, at: Mark) -> Node:
-        bad = _NO_TEXT.search(event.value)
-        if bad is None:
-            return Text(event.value, at, span=_span(event))
-        self.faults.add(at, f"an escape for a character that is no text (U+{ord(bad.group()):04X})",
-                        "text only", "Delete the escape.")  # fmt: skip
-        return Unusable(at)
-
-    def _put(self, node: Node) -> None:
-        if not self._open:
-            self.root = node
-            return
-        parent = self._open[-1]
-        if not parent.is_map:
-            parent.items.append(node)
-        elif parent.key is None:
-            parent.key = node
-        else:
-            self._put_entry(parent, parent.key, node)
-            parent.key = None
-
-    def _put_entry(self, parent: _Open, key: Node, value: Node) -> None:
-        if not isinstance(key, Text) or not key.value.strip():
-            if not isinstance(key, Unusable):
-                what = "an empty key" if isinstance(key, Text) else "a key that is no single word"
-                self.faults.add(key.at, what, "a word before the colon",
-                                "Put a text that starts with a bracket or a colon "
-                                "between quotes.")  # fmt: skip
-            return
-        first = parent.seen.setdefault(key.value, key.at)
-        if first is not key.at:
-            self.faults.add(key.at, f"the key {quoted(key.value)} a second time",
-                            f"each key once (it stands in line {first.line} already)",
-                            "Delete one of the two, or give it another name.")  # fmt: skip
-            return
-        if isinstance(value, Text) and not value.value:
-            value = Text("", key.at, key.value)
-        parent.entries.append(Entry(key, value))
-
-    def _stop(self, at: Mark, found: str, expected: str, advice: str) -> None:
-        self.faults.add(at, found, expected, advice)
-        raise self.faults.as_error()

@@ -10,9 +10,10 @@ from pydantic import BaseModel
 
 from builder.problem.authored import Authored
 from builder.problem.choosing import read_body
+from builder.problem.composing import LARGEST_FILE, compose, decode
 from builder.problem.gathering import START, Faults, meant, one_of, quoted
 from builder.problem.leaving_out import read_left_out
-from builder.problem.located import LARGEST_FILE, Map, Node, Text, Unusable, compose, decode
+from builder.problem.located import Map, Node, Text, Unusable
 from builder.problem.model import LEVELS, Problem, Unit
 from builder.problem.shape import (
     FEWEST_DIGITS,

@@ -1,18 +1,46 @@
-"""The mistakes behind YAML errors: each function knows one, and says what it is."""
+"""The mistakes behind YAML errors: each function knows one, and says what it is.
+
+Here are those of signs: tabs, quotation marks and colons.
+"""
 
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
 from dataclasses import dataclass
 
 from builder.problem.gathering import Mark, quoted
-
-Explained = tuple[Mark, str, str, str]
-"""Where, what was found, what was expected, what to do."""
+from builder.problem.shape import CircuitShape, ProblemShape, UnitShape, keys_of
 
 _NO_SPACE = re.compile(r"^\s*(?:- +)?(?P<key>[A-Za-z]\w*):(?P<value>[^\s:/].*)$")
-_STARTS_BRACKET = re.compile(r"^\s*(?:- +)?[A-Za-z]\w*: +(?P<text>(?P<bracket>[\[{]).*)$")
+_NO_COLON = re.compile(r"^(?P<before>\s*(?:- +)?)(?P<key>[A-Za-z][\w-]*) +(?P<value>[^\s:].*)$")
+_ELEMENT = re.compile(r"[A-Z][A-Za-z]?[0-9]{1,2}")
+_KEYS = {*keys_of(ProblemShape), *keys_of(UnitShape), *keys_of(CircuitShape)}
+_VALUE = re.compile(r"^(?P<before>\s*(?:- +)?(?:[A-Za-z][\w-]*: +)?)(?P<value>\S.*?)\s*$")
+
+
+@dataclass(frozen=True)
+class Explained:
+    """What a YAML error means.
+
+    Attributes:
+        at: where the mistake lies.
+        found: what stands there.
+        expected: what should stand there.
+        advice: what to do.
+        line: what the line should be, perhaps two; empty if that is not clear.
+        read_as: what the line is read as, if that is another: one line, as the file keeps its
+            count.
+        all_lines: what all lines are read as, with the columns that they have, where the same
+            mistake stands in many.
+    """
+
+    at: Mark
+    found: str
+    expected: str
+    advice: str
+    line: str = ""
+    read_as: str = ""
+    all_lines: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -41,6 +69,10 @@ class Trouble:
         """The rest of the line from a place on."""
         return self.line(at)[at.column - 1 :].strip()
 
+    def rest(self, at: Mark) -> Mark:
+        """That place with the rest of its line."""
+        return Mark(at.line, at.column, max(len(self.from_(at)), 1))
+
     def before(self, at: Mark) -> Mark | None:
         """The start of the last line with text above ``at``."""
         for number in range(at.line - 1, 0, -1):
@@ -48,233 +80,179 @@ class Trouble:
                 return Mark(number, 1)
         return None
 
+    def goes_on(self, at: Mark) -> bool:
+        """Whether the next line with text is indented below that of ``at``."""
+        below = next((line for line in self.lines[at.line :] if line.strip()), "")
+        return indentation(below) > indentation(self.line(at))
 
-def _tab(trouble: Trouble) -> Explained | None:
+
+def indentation(line: str) -> int:
+    """How many characters stand before the text of a line."""
+    return len(line) - len(line.lstrip())
+
+
+def in_quotes(text: str) -> str:
+    """A text of one line between quotation marks, as it was typed; empty if it has a comment."""
+    if " #" in text:
+        return ""
+    if '"' in text or "\\" in text:
+        return "'" + text.replace("'", "''") + "'"
+    return f'"{text}"'
+
+
+def with_rest(line: str, column: int, rest: str) -> str:
+    """A line with another rest from a column on; empty if there is none."""
+    return line[: column - 1] + rest if rest else ""
+
+
+def tab(trouble: Trouble) -> Explained | None:
+    """A tab where YAML wants spaces."""
     line = trouble.line(trouble.at)
-    indentation = line[: len(line) - len(line.lstrip())]
-    if "\t" not in indentation:
+    ahead = line[: indentation(line)]
+    if "\t" not in ahead:
         return None
-    return (
-        Mark(trouble.at.line, indentation.index("\t") + 1),
+    at = ahead.index("\t")
+    indents = {each[: indentation(each)] for each in trouble.lines if each.strip()}
+    alike = all(not indent.strip("\t") for indent in indents)
+    return Explained(
+        Mark(trouble.at.line, at + 1, ahead.count("\t", at)),
         "a tab at the start of a line",
         "spaces",
         "Indent with spaces, two for each level.",
+        line=ahead.replace("\t", "  ") + line.lstrip(),
+        all_lines=tuple(
+            each[: indentation(each)].replace("\t", " ") + each.lstrip() for each in trouble.lines
+        )
+        if alike
+        else (),
     )
 
 
-def _open_quote(trouble: Trouble) -> Explained | None:
+def open_quote(trouble: Trouble) -> Explained | None:
+    """A quotation mark without a second one."""
     if "quoted scalar" not in trouble.context or "end of stream" not in trouble.problem:
         return None
-    quote = trouble.from_(trouble.since)[:1]
-    return (
-        trouble.since,
-        f"a quotation mark ({quote}) that is never closed",
+    text = trouble.from_(trouble.since)
+    return Explained(
+        trouble.rest(trouble.since),
+        f"a quotation mark ({text[:1]}) that is never closed",
         "the same mark again at the end of the text",
-        f"Add {quote} at the end of the text, or remove it at the start.",
+        f"Add {text[:1]} at the end of the text, or remove it at the start.",
+        line=""
+        if trouble.goes_on(trouble.since)
+        else trouble.line(trouble.since).rstrip() + text[:1],
     )
 
 
-def _escape(trouble: Trouble) -> Explained | None:
+def escape(trouble: Trouble) -> Explained | None:
+    """A backslash between double quotation marks."""
     if "escape" not in trouble.problem and "hexdecimal" not in trouble.problem:
         return None
-    return (
-        trouble.since,
+    whole = re.match(r'"(?P<text>(?:[^"\\]|\\.)*)"$', trouble.from_(trouble.since))
+    plain = whole["text"].replace('\\"', '"').replace("'", "''") if whole else ""
+    return Explained(
+        trouble.rest(trouble.since),
         "a backslash in double quotes that YAML does not understand",
         "plain characters",
         "Use single quotes, in which a backslash is a backslash.",
+        line=with_rest(
+            trouble.line(trouble.since), trouble.since.column, f"'{plain}'" if whole else ""
+        ),
     )
 
 
-def _no_space(trouble: Trouble) -> Explained | None:
+def no_space(trouble: Trouble) -> Explained | None:
     """A line such as ``title:Foo``, at the error or just above it."""
     if "mapping values" not in trouble.problem and "expected ':'" not in trouble.problem:
         return None
     for at in (trouble.since, trouble.at, trouble.before(trouble.at)):
-        missing = _NO_SPACE.match(trouble.line(at)) if at else None
+        line = trouble.line(at) if at else ""
+        missing = _NO_SPACE.match(line)
         if at and missing:
-            return (
-                Mark(at.line, missing.start("value")),
-                quoted(trouble.line(at)),
+            value = missing.start("value")
+            return Explained(
+                Mark(at.line, value, 1),
+                quoted(line),
                 "a space after the colon",
                 f'Write "{missing["key"]}: {missing["value"].strip()}".',
+                line=f"{line[:value]} {line[value:]}",
             )
     return None
 
 
-def _second_colon(trouble: Trouble) -> Explained | None:
-    if "mapping values" not in trouble.problem:
+def second_colon(trouble: Trouble) -> Explained | None:
+    """A colon in a text, or a key below a key that has its value."""
+    if "mapping values" not in trouble.problem or trouble.context.startswith(
+        "while parsing a flow"
+    ):
         return None
     line = trouble.line(trouble.at)
     key, colon, text = line[: trouble.at.column - 1].partition(": ")
     if colon:
         start = len(key) + 2 + len(text) - len(text.lstrip())
-        return (
-            Mark(trouble.at.line, start + 1),
+        return Explained(
+            trouble.rest(Mark(trouble.at.line, start + 1)),
             f"a text with a colon in it, {quoted(line[start:])}",
             "a text between quotes",
             "Put quotes around the text.",
+            line=with_rest(line, start + 1, in_quotes(line[start:].strip())),
         )
-    return (
-        Mark(trouble.at.line, len(line) - len(line.lstrip()) + 1),
+    above = trouble.before(trouble.at)
+    indent = indentation(trouble.line(above)) if above else 0
+    return Explained(
+        trouble.rest(Mark(trouble.at.line, indentation(line) + 1)),
         f"{quoted(line)} indented below a line that has its value already",
         "a key that lines up with the one above",
         "Indent it like the line above, or put quotes around a text of several lines.",
+        line="" if trouble.goes_on(trouble.at) else " " * indent + line.lstrip(),
     )
 
 
-def _no_colon(trouble: Trouble) -> Explained | None:
+def no_colon(trouble: Trouble) -> Explained | None:
+    """A line of text among keys."""
     if "expected ':'" not in trouble.problem:
         return None
-    return (
-        trouble.since,
+    line = trouble.line(trouble.since)
+    parts = _NO_COLON.match(line)
+    known = parts is not None and (parts["key"] in _KEYS or _ELEMENT.fullmatch(parts["key"]))
+    return Explained(
+        trouble.rest(trouble.since),
         f"{quoted(trouble.from_(trouble.since))} without a colon",
         "a key, a colon and a space",
         "Add the colon, or indent the line if it belongs to the text above.",
+        line=f"{parts['before']}{parts['key']}: {parts['value']}" if parts and known else "",
     )
 
 
-def _after_quote(trouble: Trouble) -> Explained | None:
-    before = trouble.line(trouble.at)[: trouble.at.column - 1].rstrip()
-    if not _misplaced(trouble) or before[-1:] not in ("'", '"'):
+def after_quote(trouble: Trouble) -> Explained | None:
+    """Text after a closing quotation mark."""
+    line = trouble.line(trouble.at)
+    before = line[: trouble.at.column - 1].rstrip()
+    if not misplaced(trouble) or before[-1:] not in ("'", '"'):
         return None
-    return (
-        trouble.at,
+    return Explained(
+        trouble.rest(trouble.at),
         f"more text after a closing quotation mark, {quoted(trouble.from_(trouble.at))}",
         "the end of the line",
         "Put the whole text into the other kind of quotes, and check that no line above "
         "misses its closing mark.",
+        line=_in_other_quotes(line),
     )
 
 
-def _starts_with_bracket(trouble: Trouble) -> Explained | None:
-    line = _STARTS_BRACKET.match(trouble.line(trouble.at))
-    flow = trouble.context.startswith("while parsing a flow")
-    if line is None or not (_misplaced(trouble) or flow) or trouble.at.column <= line.start("text"):
-        return None
-    if flow and trouble.at.line != trouble.since.line:
-        return None
-    return (
-        Mark(trouble.at.line, line.start("text") + 1),
-        f'a text that starts with "{line["bracket"]}", {quoted(line["text"])}',
-        "a text between quotes",
-        "Put quotes around the text.",
-    )
+def _in_other_quotes(line: str) -> str:
+    """A line with its value in the other kind of quotation marks; empty if it has both kinds."""
+    parts = _VALUE.match(line)
+    if parts is None or parts["value"][0] not in "'\"":
+        return ""
+    value, quote = parts["value"], parts["value"][0]
+    inside = value[1:-1] if value.endswith(quote) else value
+    other = '"' if quote == "'" else "'"
+    return "" if other in inside or " #" in inside else f"{parts['before']}{other}{inside}{other}"
 
 
-def _open_bracket(trouble: Trouble) -> Explained | None:
-    if not trouble.context.startswith("while parsing a flow"):
-        return None
-    opening = trouble.from_(trouble.since)[:1]
-    closing = {"[": "]", "{": "}"}.get(opening, "closing bracket")
-    return (
-        trouble.since,
-        f'a "{opening}" that does not end properly',
-        f'commas between the parts and a "{closing}" at the end',
-        f'Add the missing comma or "{closing}".',
-    )
-
-
-def _indentation(trouble: Trouble) -> Explained | None:
-    if not _misplaced(trouble):
-        return None
-    what = trouble.from_(trouble.at)
-    item = what.startswith("-")
-    return (
-        trouble.at,
-        f"{quoted(what)} at an indentation that fits no line above",
-        "a dash below the dash above" if item else "a key below the key above",
-        "Move the line left or right until it lines up with its neighbours.",
-    )
-
-
-def _misplaced(trouble: Trouble) -> bool:
+def misplaced(trouble: Trouble) -> bool:
+    """Whether the parser met something where a key or a dash should be."""
     return "block" in trouble.context and any(
         sign in trouble.problem for sign in ("expected key", "'-' indicator", "<block end>")
     )
-
-
-def _dash(trouble: Trouble) -> Explained | None:
-    if "sequence entries" not in trouble.problem:
-        return None
-    return (
-        trouble.at,
-        "a dash after a colon on the same line",
-        "each item of a list on a line of its own",
-        "Move the dash to the next line, or put quotes around a text that starts with a dash.",
-    )
-
-
-def _odd_start(trouble: Trouble) -> Explained | None:
-    signs = ("cannot start any token", "alphabetic or numeric", "node content", "tag handle")
-    if not any(sign in trouble.problem for sign in signs):
-        return None
-    sign_first = "an a" in trouble.context or "tag handle" in trouble.problem
-    at = trouble.since if sign_first else trouble.at
-    first = trouble.from_(at)[:1]
-    return (
-        at,
-        f'a text that starts with "{first}"' if first else "the end of the line",
-        "a text between quotes",
-        "Put quotes around the text.",
-    )
-
-
-def _block_text(trouble: Trouble) -> Explained | None:
-    if "block scalar" not in trouble.context:
-        return None
-    return (
-        trouble.since,
-        f"{quoted(trouble.from_(trouble.since))} on one line",
-        'the text below its "|" or ">"',
-        "Start the text on the next line, indented.",
-    )
-
-
-def _too_deep(trouble: Trouble) -> Explained | None:
-    if "nesting depth" not in trouble.problem:
-        return None
-    return (
-        trouble.at,
-        "hundreds of opening brackets inside each other",
-        "a few",
-        "Check the brackets.",
-    )
-
-
-def _outside(trouble: Trouble) -> Explained | None:
-    if "document start" not in trouble.problem and "directive" not in trouble.context:
-        return None
-    above = enumerate(trouble.lines[: trouble.at.line], 1)
-    directive = next((Mark(number, 1) for number, line in above if line.startswith("%")), None)
-    if directive is not None:
-        return (
-            directive,
-            f"{quoted(trouble.line(directive))} outside the problem",
-            "a key, a colon and a space",
-            "Delete the line, or put quotes around a text that starts with %.",
-        )
-    return (
-        trouble.since,
-        f"{quoted(trouble.line(trouble.since))} after the end of the problem",
-        "the end of the file",
-        "Delete the dots or the brackets before it, which end the problem.",
-    )
-
-
-EXPLANATIONS: tuple[Callable[[Trouble], Explained | None], ...] = (
-    _tab,
-    _open_quote,
-    _escape,
-    _no_space,
-    _second_colon,
-    _no_colon,
-    _after_quote,
-    _starts_with_bracket,
-    _open_bracket,
-    _indentation,
-    _dash,
-    _odd_start,
-    _block_text,
-    _too_deep,
-    _outside,
-)

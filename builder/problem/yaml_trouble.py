@@ -2,10 +2,33 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 import yaml
 
+from builder.problem import yaml_layout as layout
+from builder.problem import yaml_mistakes as signs
 from builder.problem.gathering import START, Mark, quoted
-from builder.problem.yaml_mistakes import EXPLANATIONS, Explained, Trouble
+from builder.problem.yaml_mistakes import Explained, Trouble
+
+_EXPLANATIONS: tuple[Callable[[Trouble], Explained | None], ...] = (
+    signs.tab,
+    signs.open_quote,
+    signs.escape,
+    signs.no_space,
+    signs.second_colon,
+    signs.no_colon,
+    signs.after_quote,
+    layout.starts_with_bracket,
+    layout.open_bracket,
+    layout.misindented,
+    layout.dash,
+    layout.odd_start,
+    layout.block_text,
+    layout.too_deep,
+    layout.outside,
+)
+"""Asked in this order; the first that knows the mistake tells it."""
 
 
 def explain(error: yaml.YAMLError, lines: list[str]) -> Explained:
@@ -23,11 +46,11 @@ def explain(error: yaml.YAMLError, lines: list[str]) -> Explained:
         since=_mark(getattr(error, "context_mark", None)) or at,
         lines=lines,
     )
-    for explanation in EXPLANATIONS:
+    for explanation in _EXPLANATIONS:
         explained = explanation(trouble)
         if explained is not None:
             return explained
-    return (
+    return Explained(
         trouble.at,
         quoted(trouble.line(trouble.at)) + " where YAML cannot go on",
         "keys with a colon and a space, and lists with dashes",

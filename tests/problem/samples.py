@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from builder.errors import FaultyFile
 from builder.problem import read_problem_text
+from builder.problem.composing import compose
+from builder.problem.gathering import Faults
 from builder.problem.model import Unit
 
 NEST = """\
@@ -85,3 +87,14 @@ def changed(text: str, old: str, new: str) -> str:
     """``text`` with the first ``old`` replaced, which must be there."""
     assert old in text, f"{old!r} is not in the sample"
     return text.replace(old, new, 1)
+
+
+def yaml_faults_of(text: str) -> list[str]:
+    """What keeps a file from being YAML, as it is printed."""
+    faults = Faults("problem.yml")
+    try:
+        compose(text, faults)
+        faults.stop()
+    except FaultyFile as error:
+        return [str(fault) for fault in error.faults]
+    return []

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.problem.samples import faults_of
+from tests.problem.samples import yaml_faults_of
 
 
 @pytest.mark.parametrize(
@@ -278,4 +278,4 @@ from tests.problem.samples import faults_of
 )
 def test_syntax_is_told_in_plain_words(text: str, faults: list[str]) -> None:
     """Each mistake is told with its place, what stands there, what should, and what to do."""
-    assert faults_of(text) == [f"problem.yml:{fault}" for fault in faults]
+    assert yaml_faults_of(text) == [f"problem.yml:{fault}" for fault in faults]

@@ -10,7 +10,7 @@ import pytest
 import yaml
 
 from builder.errors import FaultyFile
-from builder.problem import located, read_problem, read_unit
+from builder.problem import composing, read_problem, read_unit
 from tests.problem.samples import FULL, NEST, UNIT, changed, faults_of
 
 MANY_FAULTS = """\
@@ -236,6 +236,6 @@ def test_errors_are_translated_without_the_c_library_too(
 ) -> None:
     """PyYAML in plain Python words its errors differently; what is told is the same."""
     expected = faults_of(text)
-    monkeypatch.setattr(located, "_LOADER", yaml.SafeLoader)
+    monkeypatch.setattr(composing, "_LOADER", yaml.SafeLoader)
     assert faults_of(text) == expected
     assert faults_of(FULL) == []

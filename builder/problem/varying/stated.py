@@ -8,8 +8,9 @@ from functools import lru_cache
 
 from builder.circuit.law import LAWS
 from builder.circuit.switching import moment
+from builder.problem.composing import compose
 from builder.problem.gathering import Faults, Mark
-from builder.problem.located import Entry, Items, Map, Node, Text, compose
+from builder.problem.located import Entry, Items, Map, Node, Text
 from builder.problem.model import Problem
 from builder.problem.network.reading import INNER_PREFIX
 from builder.problem.parts import DEFAULT_NAMES, EQUIVALENT
