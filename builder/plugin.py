@@ -15,14 +15,17 @@ from mkdocs.structure.pages import Page
 from mkdocs.utils import get_relative_url
 
 from builder.errors import StepwellError
+from builder.problem.model import Unit
 from builder.problem.unit_of import UNIT_FILE
 from builder.site.assets import SCRIPTS, SEARCH_SHIM, STYLES, asset_files
 from builder.site.author_text import MathsExtension
 from builder.site.embed import embed
+from builder.site.finished import Making
 from builder.site.guide import AUDIENCES, Guide
 from builder.site.kept import KeptPages, Store
 from builder.site.online import Online
 from builder.site.page import TEMPLATES
+from builder.site.schema_files import published_schemas
 from builder.site.theme_mends import mended
 from builder.site.unit_site import UnitSite, read_unit_site
 
@@ -50,7 +53,6 @@ class StepwellPlugin(BasePlugin[StepwellConfig]):
     """Turns the problems of a unit into pages."""
 
     site: UnitSite
-    kept: KeptPages | None
     guide: Guide
     online: Online
     files: Files
@@ -68,13 +70,16 @@ class StepwellPlugin(BasePlugin[StepwellConfig]):
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         """Solve every problem and add its page, the listings and the assets."""
+        beside = Path(config.config_file_path or ".").parent
+
+        def pages(unit: Unit) -> KeptPages:
+            images = bool(config.site_url)
+            making = Making(unit, fresh=self.config.fresh, images=images)
+            return KeptPages(making, Store(beside / self.config.keep))
+
         content = Path(config.docs_dir)
-        self.site = _acted_on(read_unit_site, content, self.config.problems, config.nav)
-        self.kept = None
-        if self.config.fresh:
-            beside = Path(config.config_file_path or ".").parent
-            self.kept = KeptPages(self.site.unit, Store(beside / self.config.keep))
-            _acted_on(self.kept.prepare, self.site.problems)
+        self.site = _acted_on(read_unit_site, content, self.config.problems, config.nav, pages)
+        _acted_on(self.site.stop)
         self.files = files
         own = (f"{self.config.problems}/", UNIT_FILE)
         for file in files:
@@ -87,22 +92,22 @@ class StepwellPlugin(BasePlugin[StepwellConfig]):
                 page = File.generated(config, path, content=markdown)
                 page.inclusion = InclusionLevel.NOT_IN_NAV
                 files.append(page)
-        self.online = Online(
-            config.site_name, config.site_description or "", config.site_url or "",
-            {self.site.page_path(slug): each for slug, each in self.site.lessons.items()},
-            self.site.unit.symbols,
-        )  # fmt: skip
+        self.online = self.site.online(
+            config.site_name, config.site_description or "", config.site_url or ""
+        )
         for path, image in self.online.images().items():
             files.append(File.generated(config, path, content=image))
         for path, source in asset_files().items():
             files.append(File.generated(config, path, abs_src_path=str(source)))
+        for path, schema in published_schemas().items():
+            files.append(File.generated(config, path, content=schema))
         return files
 
     def on_page_markdown(self, markdown: str, *, page: Page, **_: Any) -> str:
         """Make room for problems embedded in a lesson, and say what a page is about."""
         if about := self.online.description(page.file.src_uri):
             page.meta.setdefault("description", about)
-        return str(_acted_on(embed, markdown, page.file.src_uri, self.site.lessons))
+        return str(_acted_on(embed, markdown, page.file.src_uri, self.site.slugs))
 
     def on_page_content(self, html: str, **_: Any) -> str:
         """Tell the search what it will find in problems."""
@@ -115,9 +120,7 @@ class StepwellPlugin(BasePlugin[StepwellConfig]):
             target = self.files.get_file_from_path(path)
             return get_relative_url(target.url if target else path, page.url)
 
-        filled = mended(
-            self.guide.fill(self.site.fill(output, address, page.file.src_uri, self.kept))
-        )
+        filled = mended(self.guide.fill(self.site.fill(output, address, page.file.src_uri)))
         title, whole = str(page.title or ""), page.canonical_url or ""
         return self.online.with_preview(filled, page.file.src_uri, title, whole)
 

@@ -19,9 +19,7 @@ from markupsafe import Markup
 from builder.lesson import Lesson
 from builder.lesson.kinds import topic
 from builder.site.author_text import block
-from builder.site.figures import figure_maker
 from builder.site.markup import Writer
-from builder.site.preview_image import preview_image
 
 LONGEST = 200
 _SENTENCE_END = re.compile(r"(?<=[.!?])\s+(?=[A-ZÀ-Þ])")
@@ -93,30 +91,25 @@ class Online:
         name: of the unit's site.
         about: the site in a sentence, for pages that have none of their own.
         base: the address of the published site; empty if it has none.
-        lessons: of the problems' pages, by their source path.
-        symbols: ``iec`` or ``ieee``.
+        abouts: what the problems' pages are about, by their source path.
+        pictures: their preview images, as SVG, by the same.
     """
 
     name: str
     about: str
     base: str
-    lessons: Mapping[str, Lesson]
-    symbols: str = "iec"
+    abouts: Mapping[str, str]
+    pictures: Mapping[str, str]
 
     def description(self, path: str) -> str:
         """What a page is about, by its source path; empty where the site's own words must do."""
-        return description(self.lessons[path]) if path in self.lessons else ""
+        return self.abouts.get(path, "")
 
     def images(self) -> dict[str, str]:
         """The preview images of a published site: SVG by its place in the site."""
         if not self.base:
             return {}
-        return {
-            _image_path(path): preview_image(
-                str(figure_maker(lesson, "preview", self.symbols).given())
-            )
-            for path, lesson in self.lessons.items()
-        }
+        return {_image_path(path): image for path, image in self.pictures.items() if image}
 
     def with_preview(self, html: str, path: str, title: str, address: str) -> str:
         """A page with its preview in its head, if the site has an address.
@@ -129,14 +122,14 @@ class Online:
         """
         if not self.base:
             return html
-        lesson = self.lessons.get(path)
+        picture = self.pictures.get(path)
         preview = Preview(
             title=Markup(title).striptags(),
             site=self.name,
             description=self.description(path) or self.about,
             address=address,
-            image=urljoin(self.base, _image_path(path)) if lesson else "",
-            image_says="The circuit of the problem" if lesson else "",
+            image=urljoin(self.base, _image_path(path)) if picture else "",
+            image_says="The circuit of the problem" if picture else "",
         )
         return html.replace("</head>", f"{preview.tags()}</head>", 1)
 

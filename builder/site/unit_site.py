@@ -11,16 +11,17 @@ from typing import Any
 
 from markupsafe import Markup, escape
 
-from builder.errors import Fault, FaultyFile
+from builder.errors import Fault, FaultyFile, StepwellError
 from builder.lesson import Lesson, write_lesson
 from builder.problem import read_problem, read_unit
 from builder.problem.model import LEVELS, Problem, Unit
 from builder.problem.unit_of import UNIT_FILE
+from builder.site.finished import LEADS_ON, Head, Making
 from builder.site.front import Front, LessonPage, lesson_pages, stages_of
-from builder.site.kept import KeptPages
+from builder.site.kept import KeptPages, Store
 from builder.site.listing import card, listing_pages
-from builder.site.page import PARTS, Link, ProblemPage, render, skeleton
-from builder.site.plain_text import search_words
+from builder.site.online import Online
+from builder.site.page import Link, render
 from builder.site.reference import Reference
 from builder.site.sources import problem_sources
 from builder.site.style_page import StylePage
@@ -38,23 +39,66 @@ Address = Callable[[str], str]
 
 @dataclass(frozen=True)
 class UnitSite:
-    """A unit with every problem solved and taught.
+    """A unit whose problems are solved, taught and drawn, as far as that can be.
 
     Attributes:
         unit: what ``unit.yml`` says.
         folder: the folder of the problems inside the content, with forward slashes.
-        lessons: by the problem's slug, in the order of the site.
+        problems: those that have a page, in the order of the site.
+        pages_kept: what is made of them.
+        heads: what the site must know of them, by slug.
+        faulty: what is wrong with the others, by slug.
         pages_of_prose: the author's own lesson pages, in teaching order.
     """
 
     unit: Unit
     folder: str
-    lessons: Mapping[str, Lesson]
+    problems: tuple[Problem, ...]
+    pages_kept: KeptPages
+    heads: Mapping[str, Head]
+    faulty: Mapping[str, StepwellError]
     pages_of_prose: tuple[LessonPage, ...] = ()
+
+    def stop(self) -> None:
+        """Raise what is wrong with any problem.
+
+        Raises:
+            FaultyFile: with the faults of all files.
+            Disagreement, CheckFailed: if a solution cannot be trusted.
+        """
+        faults: list[Fault] = []
+        for error in self.faulty.values():
+            if not isinstance(error, FaultyFile):
+                raise error
+            faults.extend(error.faults)
+        if faults:
+            raise FaultyFile(tuple(faults))
+
+    @property
+    def slugs(self) -> tuple[str, ...]:
+        """The names of all problems, in the order of the site; then of the faulty ones."""
+        return (*(problem.slug for problem in self.problems), *self.faulty)
+
+    @cached_property
+    def lessons(self) -> Mapping[str, Lesson]:
+        """Every lesson by its slug: solved and taught here and now, which takes its time."""
+        return {one.slug: write_lesson(solve(one)) for one in self.problems}
 
     def page_path(self, slug: str) -> str:
         """The source path of a problem's page."""
         return f"{self.folder}/{slug}.md"
+
+    def online(self, name: str, about: str, base: str) -> Online:
+        """The unit as those see it who have not opened it yet.
+
+        Args:
+            name: of the site.
+            about: the site in a sentence.
+            base: the address of the published site; empty if it has none.
+        """
+        abouts = {self.page_path(slug): head.about for slug, head in self.heads.items()}
+        images = {self.page_path(slug): head.image for slug, head in self.heads.items()}
+        return Online(name, about, base, abouts, images)
 
     def pages(self, *, style: bool = False) -> dict[str, str]:
         """The Markdown of every page that is made, by its source path.
@@ -62,18 +106,10 @@ class UnitSite:
         Args:
             style: whether the style page is among them.
         """
-        pages = {
-            self.page_path(slug): skeleton(lesson.solution.problem, lesson)
-            for slug, lesson in self.lessons.items()
-        }
+        pages = {self.page_path(one.slug): self.heads[one.slug].skeleton for one in self.problems}
         lists = listing_pages(self.folder, self.problems, self.unit)
         shown = StylePage(self.unit, self.lessons).pages() if style else {}
         return lists | self._reference.pages() | shown | pages
-
-    @property
-    def problems(self) -> tuple[Problem, ...]:
-        """Every problem, in the order of the site."""
-        return tuple(lesson.solution.problem for lesson in self.lessons.values())
 
     @cached_property
     def _reference(self) -> Reference:
@@ -88,7 +124,7 @@ class UnitSite:
 
         def words(match: re.Match[str]) -> str:
             slug, id = match.groups()
-            found = search_words(self.lessons[slug], id)
+            found = self.heads[slug].words.get(id, "")
             return f'<div data-stepwell-part="{slug}/{id}"><p>{escape(found)}</p></div>'
 
         def reference_words(match: re.Match[str]) -> str:
@@ -98,30 +134,27 @@ class UnitSite:
 
         return _MADE.sub(reference_words, _PART.sub(words, html))
 
-    def fill(
-        self, html: str, address: Address, own: str = "", kept: KeptPages | None = None
-    ) -> str:
+    def fill(self, html: str, address: Address, own: str = "") -> str:
         """Put the parts of problems and the listings where their placeholders stand.
 
         Args:
             html: a page as MkDocs made it.
             address: gives addresses relative to it.
-            own: its source path.
-            kept: gives the parts of problems' own pages, which offer other numbers; without it,
-                and in lessons, problems stay as they are written.
+            own: its source path; problems offer other numbers on their own pages, and stay as
+                they are written in lessons.
         """
-        made: dict[str, ProblemPage] = {}
+        by_slug = {problem.slug: problem for problem in self.problems}
         ready: dict[str, Mapping[str, str]] = {}
 
         def part(match: re.Match[str]) -> str:
             slug, id = match.groups()
-            if slug not in made:
-                links = self._links(slug, address)
-                made[slug] = ProblemPage(self.lessons[slug], self.unit, slug, links)
-                theirs = own == self.page_path(slug)
-                ready[slug] = kept.parts(self.lessons[slug]) if kept and theirs else {}
-            wanted = next(part for part in PARTS if part.id == id)
-            filling = ready[slug][id] if id in ready[slug] else made[slug].part(wanted)
+            if id == LEADS_ON:
+                filling = str(render("parts/onward.html", links=self._links(slug, address)))
+            else:
+                if slug not in ready:
+                    theirs = own == self.page_path(slug)
+                    ready[slug] = self.pages_kept.parts(by_slug[slug], own=theirs)
+                filling = ready[slug][id]
             start = f'<div class="sw-part" data-part="{id}" data-part-of="{slug}">'
             return f"{start}{filling}</div>" if filling else ""
 
@@ -138,14 +171,12 @@ class UnitSite:
         return _LIST.sub(lambda match: str(self._listing(match.group(1), address)), filled)
 
     def _links(self, slug: str, address: Address) -> tuple[Link, ...]:
-        slugs = list(self.lessons)
-        here = slugs.index(slug)
+        here = [problem.slug for problem in self.problems].index(slug)
         around = (("Previous problem", here - 1), ("Next problem", here + 1))
         links = [
-            Link(role, self.lessons[slugs[at]].solution.problem.title,
-                 address(self.page_path(slugs[at])))
+            Link(role, self.problems[at].title, address(self.page_path(self.problems[at].slug)))
             for role, at in around
-            if 0 <= at < len(slugs)
+            if 0 <= at < len(self.problems)
         ]  # fmt: skip
         return (*links, Link("Back to", "All problems", address(f"{self.folder}/index.md")))
 
@@ -159,27 +190,40 @@ class UnitSite:
         return render("listing.html", cards=cards, unit=self.unit)
 
 
-def read_unit_site(content: Path, folder: str = "problems", nav: Any = None) -> UnitSite:
+def unkept(unit: Unit) -> KeptPages:
+    """Pages without other numbers, none of which is kept for the next build."""
+    return KeptPages(Making(unit), Store(None))
+
+
+def read_unit_site(
+    content: Path,
+    folder: str = "problems",
+    nav: Any = None,
+    pages: Callable[[Unit], KeptPages] = unkept,
+) -> UnitSite:
     """Read, solve and teach every problem of a unit.
 
     Args:
         content: the folder of ``unit.yml``.
         folder: the folder of the problems in it.
         nav: the navigation as mkdocs.yml gives it; lessons are taught in its order.
+        pages: makes the problems' pages.
 
     Raises:
-        FaultyFile: with the faults of all files.
-        Disagreement, CheckFailed: if a solution cannot be trusted.
+        FaultyFile: if the unit's own file cannot be used, or two problems share a name. What is
+            wrong with single problems is in the result.
     """
     sources = problem_sources(content, folder)
     unit = read_unit(content / UNIT_FILE, folder=folder)
-    problems, faults = _read_problems(sources, unit, content.parent)
-    if faults:
-        raise FaultyFile(faults)
+    problems, faulty = _read_problems(sources, unit, content.parent)
     problems.sort(key=lambda problem: _place(problem, unit))
-    lessons = {problem.slug: write_lesson(solve(problem)) for problem in problems}
+    kept = pages(unit)
+    prepared = kept.prepare(problems)
+    sound = tuple(one for one in problems if one.slug in prepared.heads)
     prose = tuple(lesson_pages(content, folder, nav, unit.path))
-    return UnitSite(unit, folder, lessons, prose)
+    return UnitSite(
+        unit, folder, sound, kept, prepared.heads, {**faulty, **prepared.troubles}, prose
+    )
 
 
 def _place(problem: Problem, unit: Unit) -> tuple[int, int, str]:
@@ -191,14 +235,14 @@ def _place(problem: Problem, unit: Unit) -> tuple[int, int, str]:
 
 def _read_problems(
     paths: list[Path], unit: Unit, home: Path
-) -> tuple[list[Problem], tuple[Fault, ...]]:
-    """Read several problems; those that can be read, and the faults of the others."""
+) -> tuple[list[Problem], dict[str, StepwellError]]:
+    """Read several problems; those that can be read, and what is wrong with the others."""
     problems: list[Problem] = []
-    faults: list[Fault] = []
+    faulty: dict[str, StepwellError] = {}
     for path in paths:
         try:
             name = path.relative_to(home).as_posix()
             problems.append(read_problem(path, unit=unit, name=name))
         except FaultyFile as error:
-            faults.extend(error.faults)
-    return problems, tuple(faults)
+            faulty[path.stem] = error
+    return problems, faulty

@@ -12,7 +12,6 @@ from mkdocs.exceptions import Abort
 
 from builder.problem.model import NestProblem
 from builder.quantity.formula import ReciprocalSum, Sum
-from builder.site import unit_site
 from builder.solution.nest.solve import solve_nest
 from builder.solution.nest.step import NestStep
 from builder.solution.nest.stepwise import all_steps
@@ -100,7 +99,7 @@ def test_a_wrong_step_stops_the_build(
     def solve_wrongly(problem: NestProblem) -> object:
         return solve_nest(problem, write_steps=wrong_steps)
 
-    monkeypatch.setattr(unit_site, "solve", solve_wrongly)
+    monkeypatch.setattr("builder.site.kept.pages.solve", solve_wrongly)
     write_unit(tmp_path, {"flasher": FLASHER})
     with pytest.raises(Abort):
         build_unit(tmp_path)

@@ -12,11 +12,12 @@ from mkdocs.commands.build import build
 from mkdocs.config import load_config
 
 from builder.lesson import Lesson
+from builder.site.finished import Making, head_of
 from builder.site.online import LONGEST, Online, Preview, description
 from builder.site.preview_image import HEIGHT, MARGIN, WIDTH, preview_image
 from builder.site.theme_mends import MENDS, mended
 from tests.conftest import ROOT
-from tests.site.pages import CIRCUITS, FLASHER, page_of, write_unit
+from tests.site.pages import CIRCUITS, FLASHER, UNIT, page_of, write_unit
 
 BASE = "https://lights.example/unit/"
 
@@ -66,15 +67,17 @@ def test_a_preview_is_escaped_and_leaves_out_what_is_not_known() -> None:
 
 def test_a_unit_without_an_address_has_no_previews() -> None:
     """In a folder nothing points to an address that does not exist."""
-    online = Online("Unit", "", "", {"problems/flasher.md": page_of(FLASHER).lesson})
+    path = "problems/flasher.md"
+    online = Online("Unit", "", "", {path: "A lamp."}, {path: "<svg/>"})
     assert online.images() == {}
-    assert online.with_preview("<head></head>", "problems/flasher.md", "x", "") == "<head></head>"
+    assert online.with_preview("<head></head>", path, "x", "") == "<head></head>"
 
 
 @pytest.mark.parametrize("slug", CIRCUITS)
 def test_the_preview_image_is_a_whole_drawing_inside_its_sheet(slug: str) -> None:
     """The circuit stands in the middle of the sheet, its proportions kept."""
-    online = Online("Unit", "", BASE, {f"problems/{slug}.md": page_of(CIRCUITS[slug], slug).lesson})
+    head = head_of(page_of(CIRCUITS[slug], slug).lesson, Making(UNIT, images=True))
+    online = Online("Unit", "", BASE, {}, {f"problems/{slug}.md": head.image})
     image = online.images()[f"problems/{slug}.svg"]
     root = ET.fromstring(image)
     (figure,) = root.findall("{http://www.w3.org/2000/svg}svg")

@@ -1,87 +1,142 @@
-"""The parts of problem pages, with their fresh numbers: read if kept, else made and kept."""
+"""What is made of the problems of a unit: read if it is kept, else made and kept."""
 
 from __future__ import annotations
 
 import hashlib
-import multiprocessing
-import os
-from collections.abc import Iterable, Mapping, Sequence
-from concurrent.futures import ProcessPoolExecutor
-from dataclasses import dataclass
-from pathlib import Path
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
 
+from builder.errors import StepwellError
 from builder.lesson import Lesson, write_lesson
 from builder.problem import read_problem_text
-from builder.problem.model import Problem, Unit
-from builder.site.fresh import FreshPage
+from builder.problem.model import Problem
+from builder.site.finished import Head, Making, head_of, parts_of
 from builder.site.kept.store import Store
 from builder.site.kept.version import code_version
-from builder.site.page import PARTS, ProblemPage
+from builder.site.workers import each_done
 from builder.solution import solve
 
-_FEWEST_FOR_HELP = 4
-"""Starting another process takes about as long as a page or two."""
+Texts = dict[str, str]
 
-LEADS_ON = "onward"
-"""The part that hangs on other pages and is made anew in each build."""
+
+@dataclass(frozen=True)
+class Prepared:
+    """The problems of a unit, each solved or refused.
+
+    Attributes:
+        heads: of those whose pages can be made, by slug.
+        troubles: what is wrong with the others, by slug.
+    """
+
+    heads: Mapping[str, Head]
+    troubles: Mapping[str, StepwellError]
 
 
 @dataclass(frozen=True)
 class KeptPages:
-    """Finished parts of the problem pages of a unit.
+    """What is made of the problems of a unit.
 
     Attributes:
-        unit: that the problems belong to.
-        store: where the parts are kept.
+        making: how their pages are made.
+        store: where what is made is kept.
     """
 
-    unit: Unit
+    making: Making
     store: Store
+    _unkept: dict[str, Texts] = field(default_factory=dict, repr=False, compare=False)
 
-    def prepare(self, problems: Iterable[Problem]) -> None:
-        """Make what is not kept yet, by all processors if it is much; throw away what is old.
-
-        Raises:
-            FaultyFile: if what an author asks of fresh numbers cannot be.
-        """
+    def prepare(self, problems: Sequence[Problem]) -> Prepared:
+        """Make what is not kept yet, by all processors if it is much; throw away what is old."""
         self.store.tidy()
-        missing = [one for one in problems if self.store.get(self._key(one)) is None]
-        workers = min(os.cpu_count() or 1, len(missing) // (_FEWEST_FOR_HELP // 2))
-        if len(missing) < _FEWEST_FOR_HELP or workers < 2:
-            return
-        # A forked process would share the locks of the host's threads.
-        context = multiprocessing.get_context("spawn")
-        with ProcessPoolExecutor(workers, mp_context=context) as pool:
-            tasks = [(str(self.store.folder), self._key(one), one.text, one.path, self.unit)
-                     for one in missing]  # fmt: skip
-            for _ in pool.map(_make_and_keep, tasks):
-                pass
+        heads = {one.slug: self._kept_head(one) for one in problems}
+        missing = [self._task(one) for one in problems if heads[one.slug] is None]
+        troubles: dict[str, StepwellError] = {}
+        for made in each_done(_make, missing):
+            self._unkept.update(made.unkept)
+            heads[made.slug] = made.head
+            if made.trouble is not None:
+                troubles[made.slug] = made.trouble
+        ready = {slug: head for slug, head in heads.items() if head is not None}
+        return Prepared(ready, troubles)
 
-    def parts(self, lesson: Lesson) -> Mapping[str, str]:
-        """The parts of a problem's page by their ids, but for the one that leads on."""
-        problem = lesson.solution.problem
-        key = self._key(problem)
-        found = self.store.get(key)
+    def parts(self, problem: Problem, *, own: bool) -> Mapping[str, str]:
+        """The parts of a problem's page by their ids, but for the one that leads on.
+
+        Args:
+            problem: one of those that are prepared.
+            own: whether for its own page, which may offer other numbers; else for a lesson.
+        """
+        fresh = own and self.making.fresh
+        key = self._key(problem, _kind(fresh=fresh))
+        found = self._unkept.get(key) or self.store.get(key)
         if found is None:
-            found = parts_of(lesson, self.unit)
-            self.store.put(key, found)
+            found = parts_of(_lesson(problem.text, problem.path, self.making),
+                             self.making.unit, fresh=fresh)  # fmt: skip
+            self._keep(key, found)
         return found
 
-    def _key(self, problem: Problem) -> str:
-        """A name made of all that a problem's page hangs on."""
-        went_in = (code_version(), problem.slug, problem.path, problem.text, repr(self.unit))
+    def _kept_head(self, problem: Problem) -> Head | None:
+        """A kept head, if the parts of the problem's own page are kept as well."""
+        kind = _kind(fresh=self.making.fresh)
+        texts = self.store.get(self._key(problem, "head"))
+        whole = texts is not None and self.store.has(self._key(problem, kind))
+        return Head.of_texts(texts) if texts is not None and whole else None
+
+    def _keep(self, key: str, texts: Texts) -> None:
+        if not self.store.put(key, texts):
+            self._unkept[key] = texts
+
+    def _key(self, problem: Problem, kind: str) -> str:
+        """A name made of all that goes into what is made of a problem."""
+        went_in = (code_version(), kind, str(self.making.images), problem.slug, problem.path,
+                   problem.text, *self.making.hangs_on(problem))  # fmt: skip
         return hashlib.sha256("\0".join(went_in).encode()).hexdigest()
 
+    def _task(self, problem: Problem) -> _Task:
+        kinds = ("head", _kind(fresh=self.making.fresh))
+        head, body = (self._key(problem, kind) for kind in kinds)
+        return _Task(problem.slug, problem.text, problem.path, self.making, self.store, head, body)
 
-def parts_of(lesson: Lesson, unit: Unit) -> dict[str, str]:
-    """The parts of a problem's page by their ids, made anew."""
-    page = FreshPage.of(ProblemPage(lesson, unit, lesson.solution.problem.slug))
-    return {part.id: str(page.part(part)) for part in PARTS if part.id != LEADS_ON}
+
+@dataclass(frozen=True)
+class _Task:
+    """What it takes to make a problem's page, all of it fit for another process."""
+
+    slug: str
+    text: str
+    path: str
+    making: Making
+    store: Store
+    head_key: str
+    body_key: str
 
 
-def _make_and_keep(task: Sequence[object]) -> None:
-    """What another process does: all from the text of a problem to its kept parts."""
-    folder, key, text, path, unit = task
-    assert isinstance(unit, Unit)
-    problem = read_problem_text(str(text), str(path), unit)
-    Store(Path(str(folder))).put(str(key), parts_of(write_lesson(solve(problem)), unit))
+@dataclass(frozen=True)
+class _Made:
+    """What came of a task; ``unkept`` holds what could not be kept, by its key."""
+
+    slug: str
+    head: Head | None = None
+    trouble: StepwellError | None = None
+    unkept: Mapping[str, Texts] = field(default_factory=dict)
+
+
+def _make(task: _Task) -> _Made:
+    """Make and keep head and parts of a problem; what its author can act on is handed back."""
+    try:
+        lesson = _lesson(task.text, task.path, task.making)
+        head = head_of(lesson, task.making)
+        body = parts_of(lesson, task.making.unit, fresh=task.making.fresh)
+    except StepwellError as error:
+        return _Made(task.slug, trouble=error)
+    unkept = {} if task.store.put(task.body_key, body) else {task.body_key: body}
+    task.store.put(task.head_key, head.as_texts())
+    return _Made(task.slug, head, unkept=unkept)
+
+
+def _lesson(text: str, path: str, making: Making) -> Lesson:
+    return write_lesson(solve(read_problem_text(text, path, making.unit)))
+
+
+def _kind(*, fresh: bool) -> str:
+    return "fresh" if fresh else "plain"

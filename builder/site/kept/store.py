@@ -28,14 +28,16 @@ class Store:
     """A folder of finished work.
 
     Attributes:
-        folder: made when something is first kept.
+        folder: made when something is first kept; None keeps nothing.
     """
 
-    folder: Path
+    folder: Path | None
 
     def get(self, key: str) -> dict[str, str] | None:
         """What is kept under a key; None if nothing is, or nothing whole."""
-        path = self._path(key)
+        if self.folder is None:
+            return None
+        path = self._path(self.folder, key)
         try:
             found = _whole(path.read_bytes())
         except OSError:
@@ -45,12 +47,18 @@ class Store:
                 os.utime(path)
         return found
 
+    def has(self, key: str) -> bool:
+        """Whether something is kept under a key, whole or not."""
+        return self.folder is not None and self._path(self.folder, key).is_file()
+
     def put(self, key: str, texts: Mapping[str, str]) -> bool:
         """Keep texts under a key.
 
         Returns:
             Whether that was possible; where it is not, as on a full disk, a build goes on without.
         """
+        if self.folder is None:
+            return False
         packed = zlib.compress(json.dumps(dict(texts), ensure_ascii=False).encode(), 1)
         aside = ""
         try:
@@ -58,7 +66,7 @@ class Store:
             handle, aside = tempfile.mkstemp(dir=self.folder, prefix=".aside-")
             with os.fdopen(handle, "wb") as file:
                 file.write(_sum(packed) + b"\n" + packed)
-            Path(aside).replace(self._path(key))
+            Path(aside).replace(self._path(self.folder, key))
         except OSError:
             if aside:
                 Path(aside).unlink(missing_ok=True)
@@ -67,14 +75,17 @@ class Store:
 
     def tidy(self) -> None:
         """Throw away what no build has read for a month, and what a killed one left aside."""
+        if self.folder is None:
+            return
         with contextlib.suppress(OSError):
             for path in self.folder.iterdir():
                 stale = path.name.startswith(".aside-") or path.suffix == _ENDING
                 if stale and time.time() - path.stat().st_mtime > _UNUSED:
                     path.unlink(missing_ok=True)
 
-    def _path(self, key: str) -> Path:
-        return self.folder / f"{key}{_ENDING}"
+    @staticmethod
+    def _path(folder: Path, key: str) -> Path:
+        return folder / f"{key}{_ENDING}"
 
 
 def _sum(packed: bytes) -> bytes:

@@ -1,0 +1,57 @@
+"""Work on many things at once: by all processors where that pays, in order, and clean to stop."""
+
+from __future__ import annotations
+
+import multiprocessing
+import os
+import signal
+from collections.abc import Callable, Iterator, Sequence
+from concurrent.futures import ProcessPoolExecutor
+from concurrent.futures.process import BrokenProcessPool
+from typing import TypeVar
+
+Task = TypeVar("Task")
+Result = TypeVar("Result")
+
+
+def each_done(
+    work: Callable[[Task], Result], tasks: Sequence[Task], fewest: int = 4
+) -> Iterator[Result]:
+    """What ``work`` makes of each task, in their order.
+
+    Args:
+        work: a function of a module, so that another process finds it by its name.
+        tasks: what can be handed to another process.
+        fewest: tasks from which on another process pays; starting one takes a second.
+
+    Where other processes die, as for want of memory, the rest is done by this one.
+    """
+    workers = min(os.cpu_count() or 1, 2 * len(tasks) // fewest)
+    done = 0
+    if len(tasks) >= fewest and workers > 1:
+        try:
+            for result in _by_all(work, tasks, workers):
+                yield result
+                done += 1
+        except BrokenProcessPool:
+            pass
+    for task in tasks[done:]:
+        yield work(task)
+
+
+def _by_all(
+    work: Callable[[Task], Result], tasks: Sequence[Task], workers: int
+) -> Iterator[Result]:
+    # A forked process would share the locks of the host's threads.
+    context = multiprocessing.get_context("spawn")
+    pool = ProcessPoolExecutor(workers, mp_context=context, initializer=_leave_stopping)
+    chunk = max(1, min(16, len(tasks) // (4 * workers)))
+    try:
+        yield from pool.map(work, tasks, chunksize=chunk)
+    finally:
+        pool.shutdown(wait=True, cancel_futures=True)
+
+
+def _leave_stopping() -> None:
+    """Let the first process alone answer to Ctrl-C; it ends the others."""
+    signal.signal(signal.SIGINT, signal.SIG_IGN)
