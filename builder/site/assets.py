@@ -19,6 +19,7 @@ STYLES = (
     f"{_BASE}/reading.css",
     f"{_BASE}/board.css",
     f"{_BASE}/front.css",
+    f"{_BASE}/guide.css",
     f"{_BASE}/access.css",
     f"{_BASE}/theme.css",
     f"{_BASE}/print.css",
