@@ -8,6 +8,7 @@ from pathlib import Path
 
 from pydantic import BaseModel
 
+from builder.errors import FaultyFile
 from builder.problem.authored import Authored
 from builder.problem.choosing import read_body
 from builder.problem.composing import LARGEST_FILE, compose, decode
@@ -23,6 +24,7 @@ from builder.problem.shape import (
     UnitShape,
     keys_of,
 )
+from builder.problem.teaching_faults import shown_in
 from builder.problem.teaching_path import read_path
 from builder.problem.typed import (
     as_items,
@@ -85,7 +87,14 @@ def read_unit(path: Path, *, folder: str = "problems") -> Unit:
         FaultyFile: with all faults, in the order of the file.
     """
     faults = Faults(str(path))
-    root = compose(decode(_bytes_of(path, faults), faults), faults)
+    text = decode(_bytes_of(path, faults), faults)
+    try:
+        return _unit(compose(text, faults), path.parent, folder, faults)
+    except FaultyFile as error:
+        raise shown_in(text, error, UnitShape) from None
+
+
+def _unit(root: Map, home: Path, folder: str, faults: Faults) -> Unit:
     refuse_unknown_keys(root, keys_of(UnitShape), faults)
     title = _title(root, UnitShape, faults)
     digits = _digits(root, faults)
@@ -93,7 +102,7 @@ def read_unit(path: Path, *, folder: str = "problems") -> Unit:
     chosen = choice_of(symbols.value, SYMBOLS, faults) if symbols else None
     objectives = _sentences(root, faults)
     stops = root.get("path")
-    taught = read_path(stops, path.parent, folder, faults) if stops else ()
+    taught = read_path(stops, home, folder, faults) if stops else ()
     left = root.get("leave-out")
     left_out = read_left_out(left, faults) if left else ()
     faults.stop()
@@ -120,12 +129,14 @@ def _problem(
                    "letters, digits, hyphens and underscores, not index or by-objective",
                    "Rename the file: its name becomes the address of the page.")  # fmt: skip
     text = text.removeprefix("\ufeff")
-    root = compose(text, faults)
-    reading = _Reading(root, text, faults, unit)
-    problem = reading.problem(path)
-    if with_wishes:
-        problem = reading.with_wishes(problem)
-    faults.stop()
+    try:
+        reading = _Reading(compose(text, faults), text, faults, unit)
+        problem = reading.problem(path)
+        if with_wishes:
+            problem = reading.with_wishes(problem)
+        faults.stop()
+    except FaultyFile as error:
+        raise shown_in(text, error) from None
     assert problem is not None
     return problem
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from pydantic import BaseModel
+from pydantic.json_schema import GenerateJsonSchema, JsonSchemaValue
 
 from builder.problem.shape import ProblemShape, UnitShape
 
@@ -19,10 +20,17 @@ def unit_schema() -> dict[str, Any]:
     return _schema(UnitShape)
 
 
+class _AsWritten(GenerateJsonSchema):
+    """Keys in the order of the shapes, those of examples too, which authors read as YAML."""
+
+    def sort(self, value: JsonSchemaValue, parent_key: str | None = None) -> JsonSchemaValue:
+        return value
+
+
 def _schema(shape: type[BaseModel]) -> dict[str, Any]:
     return {
         "$schema": "https://json-schema.org/draft/2020-12/schema",
-        **_tidy(shape.model_json_schema()),
+        **_tidy(shape.model_json_schema(schema_generator=_AsWritten)),
     }
 
 
