@@ -22,7 +22,7 @@ _SPELLED = re.compile(
 
 def spelled_values(problem: Problem) -> tuple[Measure, ...]:
     """Every number with a unit in the author's own texts, outside placeholders."""
-    return tuple(value for text in own_texts(problem) for value in _values_in(text))
+    return tuple(value for text in own_texts(problem) for _, value in spelled_in(text))
 
 
 def own_texts(problem: Problem) -> Iterator[str]:
@@ -46,10 +46,11 @@ def own_texts(problem: Problem) -> Iterator[str]:
             yield from (part.called for part in problem.plates.parts)
 
 
-def _values_in(text: str) -> Iterator[Measure]:
+def spelled_in(text: str) -> Iterator[tuple[str, Measure]]:
+    """Every number with a unit in a text, outside placeholders, as it is written and as a value."""
     for found in _SPELLED.finditer(_PLACEHOLDER.sub(" … ", text)):
         try:
-            yield read_measure(f"{found['number']} {found['unit']}")
+            yield found.group(), read_measure(f"{found['number']} {found['unit']}")
         except MeasureError:
             continue
 

@@ -1,0 +1,117 @@
+"""What is asked for twice over."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from builder.errors import Oddity
+from builder.lesson.odd.looking import Look
+from builder.problem.located import Entry, Items, Map, Node, Text
+from builder.quantity.names import Name
+
+ASKED_TWICE = "asked-twice"
+
+
+@dataclass(frozen=True)
+class _Ask:
+    """An item under ``find:``, or one of several things in it.
+
+    Attributes:
+        node: its place.
+        written: as the author wrote it: ``charge: C2``.
+        names: what it asks for.
+    """
+
+    node: Node
+    written: str
+    names: frozenset[Name]
+
+
+def asked_twice(look: Look) -> Iterator[Oddity]:
+    """Whatever another item of the list, or an earlier part of the same one, asks for already."""
+    items = list(look.items("find"))
+    parts = [_parts(item) for item in items]
+    if _plainly_once(items, parts):
+        return
+    whole = [_ask(look, item, item) for item in items]
+    for at, ask in enumerate(whole):
+        others = [*whole[:at], *(other for other in whole[at + 1 :] if other.names > ask.names)]
+        cover = _covering(ask, others)
+        if cover is not None:
+            yield _oddity(look, ask, cover)
+            continue
+        asks = [_ask(look, part, _place(part)) for part in parts[at]]
+        for number, one in enumerate(asks if len(asks) > 1 else ()):
+            cover = _covering(one, [*asks[:number], *whole[:at], *whole[at + 1 :]])
+            if cover is not None:
+                yield _oddity(look, one, cover)
+
+
+def _parts(item: Node) -> list[Node]:
+    """An item as one item for each thing that it lists: ``charge: [C1, C2]`` as two."""
+    if not isinstance(item, Map):
+        return [item]
+    return [
+        Map((Entry(entry.key, one),), item.at)
+        for entry in item.entries
+        for one in (entry.value.items if isinstance(entry.value, Items) else (entry.value,))
+    ]
+
+
+def _place(part: Node) -> Node:
+    """Where one thing of several stands."""
+    return part.entries[0].value if isinstance(part, Map) else part
+
+
+def _plainly_once(items: Sequence[Node], parts: Sequence[list[Node]]) -> bool:
+    """Whether one sees without knowing the circuit that nothing is asked for twice."""
+    keys = Counter(_key(item) for item in items)
+    written = Counter(_written(part) for several in parts for part in several)
+    return max(keys.values(), default=0) < 2 and max(written.values(), default=0) < 2 and all(
+        len(several) < 2 or all(_is_name(_place(part)) for part in several) for several in parts
+    )  # fmt: skip
+
+
+def _key(item: Node) -> str:
+    if isinstance(item, Map):
+        return item.entries[0].key.value
+    return item.value.partition(": ")[0] if isinstance(item, Text) else ""
+
+
+def _is_name(node: Node) -> bool:
+    return isinstance(node, Text) and node.value not in ("all", "total")
+
+
+def _ask(look: Look, item: Node, place: Node) -> _Ask:
+    return _Ask(place, _written(item), frozenset(look.asks(item)))
+
+
+def _covering(ask: _Ask, others: Sequence[_Ask]) -> _Ask | None:
+    """The first of others that asks for all that ``ask`` does."""
+    return next((other for other in others if ask.names and ask.names <= other.names), None)
+
+
+def _oddity(look: Look, ask: _Ask, cover: _Ask) -> Oddity:
+    line = cover.node.at.line
+    where = f" in line {line}" if line != ask.node.at.line else ""
+    if ask.written == cover.written:
+        seen = f"{ask.written} is asked for a second time."
+    else:
+        seen = f"{ask.written} is asked for already by {cover.written}{where}."
+    return look.at_node(ask.node, ASKED_TWICE, seen, "Delete one of the two.")
+
+
+def _written(node: Node, *, inside: bool = False) -> str:
+    """An item as it is typed on one line."""
+    match node:
+        case Text(value):
+            return value
+        case Items(items):
+            return f"[{', '.join(_written(item, inside=True) for item in items)}]"
+        case Map(entries):
+            pairs = ", ".join(f"{one.key.value}: {_written(one.value, inside=True)}"
+                              for one in entries)  # fmt: skip
+            return f"{{{pairs}}}" if inside else pairs
+    return ""
