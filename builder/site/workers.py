@@ -5,6 +5,7 @@ from __future__ import annotations
 import multiprocessing
 import os
 import signal
+import threading
 from collections.abc import Callable, Iterator, Sequence
 from concurrent.futures import ProcessPoolExecutor
 from concurrent.futures.process import BrokenProcessPool
@@ -44,7 +45,7 @@ def _by_all(
 ) -> Iterator[Result]:
     # A forked process would share the locks of the host's threads.
     context = multiprocessing.get_context("spawn")
-    pool = ProcessPoolExecutor(workers, mp_context=context, initializer=_leave_stopping)
+    pool = ProcessPoolExecutor(workers, mp_context=context, initializer=_stand_by)
     chunk = max(1, min(16, len(tasks) // (4 * workers)))
     try:
         yield from pool.map(work, tasks, chunksize=chunk)
@@ -52,6 +53,17 @@ def _by_all(
         pool.shutdown(wait=True, cancel_futures=True)
 
 
-def _leave_stopping() -> None:
-    """Let the first process alone answer to Ctrl-C; it ends the others."""
+def _stand_by() -> None:
+    """Let the first process alone answer to Ctrl-C, and end when it ends, however it does.
+
+    A process that waits for tasks would otherwise wait for ever if the first one is killed.
+    """
     signal.signal(signal.SIGINT, signal.SIG_IGN)
+    threading.Thread(target=_end_with_the_first, daemon=True).start()
+
+
+def _end_with_the_first() -> None:
+    first = multiprocessing.parent_process()
+    if first is not None:
+        first.join()
+        os._exit(1)

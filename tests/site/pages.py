@@ -7,7 +7,7 @@ from pathlib import Path
 
 from builder.lesson import write_lesson
 from builder.problem import read_problem_text
-from builder.problem.model import Unit
+from builder.problem.model import Problem, Unit
 from builder.site.page import PARTS, ProblemPage
 from builder.solution import solve
 
@@ -62,6 +62,12 @@ def page_of(text: str, slug: str = "flasher") -> ProblemPage:
     """The page of a problem given as YAML."""
     lesson = write_lesson(solve(read_problem_text(text, f"{slug}.yml", UNIT)))
     return ProblemPage(lesson, UNIT, slug)
+
+
+def problem_of(farads: int) -> Problem:
+    """A small problem, named by its capacitance in nanofarads, that has no other numbers."""
+    text = LEFTOVERS.replace("33 nF", f"{farads} nF") + "vary: none\n"
+    return read_problem_text(text, f"p{farads}.yml", UNIT)
 
 
 def html_of(text: str, slug: str = "flasher") -> str:

@@ -19,8 +19,11 @@ from dataclasses import dataclass
 from pathlib import Path
 
 _ENDING = ".kept"
+_ASIDE = ".aside-"
 _UNUSED = 30 * 24 * 3600.0
 """Seconds after which an entry that no build has read is thrown away."""
+_ABANDONED = 3600.0
+"""Seconds after which what stands aside was left by a killed build: to write it takes no second."""
 
 
 @dataclass(frozen=True)
@@ -63,7 +66,7 @@ class Store:
         aside = ""
         try:
             self.folder.mkdir(parents=True, exist_ok=True)
-            handle, aside = tempfile.mkstemp(dir=self.folder, prefix=".aside-")
+            handle, aside = tempfile.mkstemp(dir=self.folder, prefix=_ASIDE)
             with os.fdopen(handle, "wb") as file:
                 file.write(_sum(packed) + b"\n" + packed)
             Path(aside).replace(self._path(self.folder, key))
@@ -77,11 +80,19 @@ class Store:
         """Throw away what no build has read for a month, and what a killed one left aside."""
         if self.folder is None:
             return
+        now = time.time()
         with contextlib.suppress(OSError):
             for path in self.folder.iterdir():
-                stale = path.name.startswith(".aside-") or path.suffix == _ENDING
-                if stale and time.time() - path.stat().st_mtime > _UNUSED:
-                    path.unlink(missing_ok=True)
+                if path.name.startswith(_ASIDE):
+                    allowed = _ABANDONED
+                elif path.suffix == _ENDING:
+                    allowed = _UNUSED
+                else:
+                    continue
+                # Another build may be quicker to throw it away.
+                with contextlib.suppress(OSError):
+                    if now - path.stat().st_mtime > allowed:
+                        path.unlink()
 
     @staticmethod
     def _path(folder: Path, key: str) -> Path:

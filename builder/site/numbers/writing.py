@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import codecs
+import os
 import shutil
 import tempfile
 from pathlib import Path
@@ -42,12 +43,13 @@ def write_numbers(search: Search, number: int) -> None:
 
 
 def _replace(path: Path, old: bytes, new: bytes) -> None:
-    with tempfile.NamedTemporaryFile(
-        dir=path.parent, prefix=".", suffix=".part", delete=False
-    ) as file:
-        aside = Path(file.name)
-        file.write(new)
+    handle, name = tempfile.mkstemp(dir=path.parent, prefix=".", suffix=".part")
+    aside = Path(name)
     try:
+        with os.fdopen(handle, "wb") as file:
+            file.write(new)
+            file.flush()
+            os.fsync(handle)  # else a power cut could leave the new name with nothing in it
         shutil.copymode(path, aside)
         if path.read_bytes() != old:
             raise _refused(str(path), "a file that has changed since it was read",
