@@ -2,17 +2,22 @@
 
 from __future__ import annotations
 
+from difflib import get_close_matches
 from importlib import import_module
 
 import click
 
 COMMANDS = {
     "check": "Solve and cross-check problems, and tell what is wrong.",
+    "draw": "Draw the circuit of a problem, as SVG or PNG.",
     "key": "Print the answers of every set of fresh numbers.",
+    "new": "Make a new problem, ready to be changed.",
     "numbers": "Look for values with which every number comes out clean.",
     "pack": "Put the whole unit into one zip that needs no network.",
+    "schema": "Print the JSON Schema by which editors help with YAML.",
     "sheet": "Write a worksheet and the key that matches it.",
     "solve": "Print the worked solution of a problem.",
+    "start": "Make a whole new unit, ready to build.",
 }
 """What each command does, in a line; the command of that name stands in the module of that name."""
 
@@ -30,12 +35,37 @@ class _Commands(click.Group):
         assert isinstance(command, click.Command)
         return command
 
+    def resolve_command(
+        self, ctx: click.Context, args: list[str]
+    ) -> tuple[str | None, click.Command | None, list[str]]:
+        """The command that is meant; for a name that is none, the nearest one is proposed."""
+        if args and args[0] not in COMMANDS and not args[0].startswith("-"):
+            near = get_close_matches(args[0].lower(), COMMANDS, n=1)
+            proposed = f' Did you mean "{near[0]}"?' if near else ""
+            ctx.fail(f'There is no command "{args[0]}".{proposed}')
+        return super().resolve_command(ctx, args)
+
     def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
         with formatter.section("Commands"):
             formatter.write_dl([(name, COMMANDS[name]) for name in self.list_commands(ctx)])
 
 
-@click.group(cls=_Commands, context_settings={"help_option_names": ["-h", "--help"]})
+_EXIT_CODES = """\b
+Exit codes of all commands:
+  0  all is well
+  1  something is wrong with what was given, as a fault in a file
+  2  the command was called wrongly, as with an option that does not exist
+"""
+
+
+@click.group(
+    cls=_Commands, epilog=_EXIT_CODES, context_settings={"help_option_names": ["-h", "--help"]}
+)
 @click.version_option(package_name="stepwell")
 def main() -> None:
-    """Circuit problems written in YAML become verified worked examples."""
+    """Circuit problems written in YAML become verified worked examples.
+
+    Example: stepwell start my-unit --title "My unit"
+
+    stepwell COMMAND --help tells more of each command.
+    """

@@ -42,6 +42,11 @@ def run_width(run: Run) -> float:
 
 
 @lru_cache(maxsize=4096)
+def written_width(text: str, size: float = TYPE_SIZE, *, italic: bool = False) -> float:
+    """How wide a text is in our font, without any slack."""
+    return _advance(text, "italic" if italic else "upright") * size / 1000
+
+
 def _advance(text: str, face: str) -> int:
     known = _table()[face]
     return sum(known.get(c) or _guess(c) for c in text)

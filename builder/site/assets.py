@@ -7,25 +7,26 @@ from pathlib import Path
 from builder.figure import STYLE_SHEET
 
 _HERE = Path(__file__).parent
-_BASE = "assets/stepwell"
+BASE = "assets/stepwell"
+"""Where a site has them."""
 
 STYLES = (
-    f"{_BASE}/stepwell.css",
-    f"{_BASE}/figure.css",
-    f"{_BASE}/fresh.css",
-    f"{_BASE}/gaps.css",
-    f"{_BASE}/picking.css",
-    f"{_BASE}/working.css",
-    f"{_BASE}/reading.css",
-    f"{_BASE}/board.css",
-    f"{_BASE}/front.css",
-    f"{_BASE}/guide.css",
-    f"{_BASE}/access.css",
-    f"{_BASE}/theme.css",
-    f"{_BASE}/print.css",
+    f"{BASE}/stepwell.css",
+    f"{BASE}/figure.css",
+    f"{BASE}/fresh.css",
+    f"{BASE}/gaps.css",
+    f"{BASE}/picking.css",
+    f"{BASE}/working.css",
+    f"{BASE}/reading.css",
+    f"{BASE}/board.css",
+    f"{BASE}/front.css",
+    f"{BASE}/guide.css",
+    f"{BASE}/access.css",
+    f"{BASE}/theme.css",
+    f"{BASE}/print.css",
 )
 SCRIPTS = tuple(
-    f"{_BASE}/{name}.js"
+    f"{BASE}/{name}.js"
     for name in (
         "fresh",
         "questions",
@@ -50,7 +51,7 @@ SCRIPTS = tuple(
         "print",
     )
 )
-SEARCH_SHIM = f"{_BASE}/iframe-worker.min.js"
+SEARCH_SHIM = f"{BASE}/iframe-worker.min.js"
 
 
 def asset_files() -> dict[str, Path]:
@@ -61,4 +62,4 @@ def asset_files() -> dict[str, Path]:
         *sorted((_HERE / "fonts").glob("*.woff2")),
         *sorted((_HERE / "fonts").glob("*.txt")),
     ]
-    return {f"{_BASE}/{path.name}": path for path in shipped if path.is_file()}
+    return {f"{BASE}/{path.name}": path for path in shipped if path.is_file()}

@@ -72,17 +72,36 @@ def print_pdf(page: Path, browser: str) -> bytes:
     """
     with tempfile.TemporaryDirectory(prefix="stepwell-") as folder:
         made = Path(folder) / "page.pdf"
+        done = run_browser(browser, page, f"--print-to-pdf={made}")
+        content = made.read_bytes() if made.is_file() else b""
+    if not content.startswith(b"%PDF-"):
+        raise PrintingFailed(browser, trouble_of(done))
+    return _reproducible(content)
+
+
+def run_browser(browser: str, page: Path, *asked: str) -> subprocess.CompletedProcess[str]:
+    """Let a browser open a page, without a window and without the profile of its user.
+
+    Args:
+        browser: the program, as from ``find_browser``.
+        page: a file that is whole in itself.
+        asked: options that say what is to be done with it.
+
+    Raises:
+        PrintingFailed: if the browser does not start, or does not end.
+    """
+    with tempfile.TemporaryDirectory(prefix="stepwell-", ignore_cleanup_errors=True) as folder:
         command = [
             browser,
             *_QUIET,
             # A browser that root has started refuses to run in its sandbox.
             *(["--no-sandbox"] if _is_root() else []),
             f"--user-data-dir={folder}/profile",
-            f"--print-to-pdf={made}",
+            *asked,
             page.resolve().as_uri(),
         ]
         try:
-            done = subprocess.run(  # noqa: S603 - the user's own browser, without a shell
+            return subprocess.run(  # noqa: S603 - the user's own browser, without a shell
                 command, stdin=subprocess.DEVNULL, capture_output=True, text=True, check=False,
                 timeout=_SECONDS,
             )  # fmt: skip
@@ -90,10 +109,11 @@ def print_pdf(page: Path, browser: str) -> bytes:
             raise PrintingFailed(browser, f"it took longer than {_SECONDS} seconds") from None
         except OSError as error:
             raise PrintingFailed(browser, error.strerror or str(error)) from error
-        content = made.read_bytes() if made.is_file() else b""
-    if not content.startswith(b"%PDF-"):
-        raise PrintingFailed(browser, _last_line(done.stderr) or f"exit code {done.returncode}")
-    return _reproducible(content)
+
+
+def trouble_of(done: subprocess.CompletedProcess[str]) -> str:
+    """What a browser said last before it ended without a result."""
+    return _last_line(done.stderr) or f"exit code {done.returncode}"
 
 
 def _reproducible(pdf: bytes) -> bytes:

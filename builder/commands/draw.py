@@ -1,0 +1,61 @@
+"""``stepwell draw``: the figure of a problem's circuit as a picture."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import click
+
+from builder.commands.telling import kilobytes, stop
+from builder.errors import StepwellError
+from builder.lesson import write_lesson
+from builder.problem import read_problem
+from builder.problem.model import Unit
+from builder.problem.unit_of import unit_of
+from builder.site.drawing import draw_alone
+from builder.site.photographing import find_photographer, photograph
+from builder.site.pictures import place_of, write_picture
+from builder.solution import solve
+
+_WIDTH = 1200
+
+
+@click.command()
+@click.argument("file", type=click.Path(path_type=Path))
+@click.option("--step", type=int, metavar="N",
+              help="Draw the circuit after step N; by default as it is given.")  # fmt: skip
+@click.option("--png", is_flag=True, help="Make a PNG, by an installed Chromium or Chrome.")
+@click.option("--width", type=click.IntRange(50, 4000), metavar="PIXELS",
+              help=f"Of the PNG; {_WIDTH} by default.")  # fmt: skip
+@click.option("--out", type=click.Path(path_type=Path, allow_dash=True),
+              help="The file to write, or - for the terminal; by default the problem's name with "
+              ".svg or .png, in this folder.")  # fmt: skip
+@click.option("--force", is_flag=True, help="Overwrite a file that is no picture of Stepwell.")
+def draw(file: Path, step: int | None, *, png: bool, width: int | None, out: Path | None,
+         force: bool) -> None:  # fmt: skip
+    """Draw the circuit of the problem in FILE: black on white, for any program.
+
+    An SVG stays sharp at any size, and its texts stay texts. Where a program takes none, make
+    a PNG.
+
+    Example: stepwell draw content/problems/flasher-reservoir.yml --png --width 800
+    """
+    png = png or (out is not None and out.suffix.lower() == ".png")
+    if width is not None and not png:
+        raise click.UsageError("--width is of a PNG; add --png. An SVG has no size of its own.")
+    if png and out is not None and out.suffix.lower() == ".svg":
+        raise click.UsageError(f"--png does not make {out.name}; end the name with .png.")
+    try:
+        browser = find_photographer() if png else ""
+        unit = unit_of(file)
+        lesson = write_lesson(solve(read_problem(file, unit=unit)))
+        picture = draw_alone(lesson, unit.symbols if unit else Unit.symbols, file, step)
+        content = photograph(picture, width or _WIDTH, browser) if png else picture.encode()
+        if out == Path("-"):
+            click.echo(content, nl=False)
+            return
+        written = place_of(file, out, step, ".png" if png else ".svg")
+        write_picture(content, written, force=force)
+    except StepwellError as error:
+        stop(error)
+    click.echo(f"{written} ({kilobytes(len(content))})")

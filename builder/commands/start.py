@@ -1,0 +1,33 @@
+"""``stepwell start``: a whole new unit, ready to build."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import click
+
+from builder.commands.telling import counted, stop
+from builder.errors import StepwellError
+from builder.site.starting.new_unit import start_unit
+
+
+@click.command()
+@click.argument("folder", type=click.Path(path_type=Path))
+@click.option("--title", default="", help="Of the unit; by default made of the folder's name.")
+def start(folder: Path, title: str) -> None:
+    """Make a whole new unit in FOLDER, ready to build.
+
+    It holds one problem, a lesson that shows it, a front page, and all that a site needs.
+    FOLDER must be empty or not there.
+
+    Example: stepwell start night-lights --title "Night lights"
+    """
+    try:
+        written = start_unit(folder, title)
+    except StepwellError as error:
+        stop(error)
+    click.echo(f"{folder} holds a new unit of {counted(len(written), 'file')}:")
+    click.echo("\n".join(f"  {path}" for path in written))
+    go = "" if folder.resolve() == Path.cwd() else f"  cd {folder}\n"
+    click.echo(f"Try it:\n{go}  stepwell check\n  mkdocs build --strict\n"
+               "and open site/index.html. README.md tells more.")  # fmt: skip
