@@ -34,7 +34,7 @@ KINDS = {
     kind.name: kind
     for kind in (
         Kind("groups", "capacitors in series and in parallel",
-             "A light that lasts a moment longer",
+             "The board of the cabin light",
              ("see-groups", "merge-parallel", "merge-series", "walk-back", "energy")),
         Kind("resistors", "resistors in series and in parallel",
              "Two lamps on a long cable",

@@ -10,6 +10,7 @@ from string import Template
 
 from builder.errors import Fault, FaultyFile
 from builder.problem import read_unit
+from builder.problem.gathering import quoted
 from builder.problem.unit_of import UNIT_FILE
 from builder.site.schema_files import HOME, modeline, schema_files
 from builder.site.starting.draft import draft, in_yaml
@@ -46,6 +47,10 @@ def start_unit(folder: Path, title: str = "") -> tuple[str, ...]:
     """
     if folder.exists():
         _refuse_full(folder)
+    if "<" in title or ">" in title:
+        raise _fault(Path("--title"), f"the title {quoted(title)}",
+                     "words without < and >, which pages would take for markup",
+                     "Write it without them.")  # fmt: skip
     try:
         return _made(folder, " ".join(title.split()) or title_of(folder))
     except OSError as error:
@@ -138,7 +143,7 @@ def _lay_out(described: Path, text: str) -> None:
 def in_markdown(text: str) -> str:
     """A line of text as Markdown shows it, sign for sign."""
     return "".join(
-        f"&#{ord(sign)};" if sign in "&<>$|" else f"\\{sign}" if sign in r"\`*_{}[]#+!" else sign
+        f"&#{ord(sign)};" if sign in "&$|" else f"\\{sign}" if sign in r"\`*_{}[]#+!" else sign
         for sign in text
     )
 
