@@ -75,7 +75,7 @@ def test_check_prints_one_line_a_fault(problem: Path) -> None:
     assert result.exit_code == 1
     lines = result.stdout.splitlines()
     assert [Path(line.split(":")[0]).name for line in lines] == ["a.yml", "b.yml"]
-    assert "Add the unit after 8." in lines[0]
+    assert "Add the unit after 8" in lines[0]
     assert 'found the key "fnd"' in lines[1]
     assert result.stderr == "3 problems read, 2 faults.\n"
 

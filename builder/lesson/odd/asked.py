@@ -100,7 +100,7 @@ def _oddity(look: Look, ask: _Ask, cover: _Ask) -> Oddity:
         seen = f"{ask.written} is asked for a second time."
     else:
         seen = f"{ask.written} is asked for already by {cover.written}{where}."
-    return look.at_node(ask.node, ASKED_TWICE, seen, "Delete one of the two.")
+    return look.oddity(ask.node.at, ASKED_TWICE, seen, "Delete one of the two.")
 
 
 def _written(node: Node, *, inside: bool = False) -> str:

@@ -59,36 +59,22 @@ class Look:
         """The lines of the file."""
         return LINE_END.split(self.problem.text)
 
-    def oddity(self, at: Mark, kind: str, seen: str, advice: str, width: int = 1) -> Oddity:
+    def oddity(self, at: Mark, kind: str, seen: str, advice: str) -> Oddity:
         """Something odd at a place of the file.
 
         Args:
-            at: where it is.
+            at: where it is, and how many characters it takes.
             kind: its name, for machines.
             seen: what is odd, a sentence.
             advice: what to look at, a sentence.
-            width: how many characters it takes.
         """
         source = self.lines[at.line - 1] if at.line <= len(self.lines) else ""
-        return Oddity(self.problem.path, at.line, at.column, kind, seen, advice, source, width)
+        return Oddity(self.problem.path, at.line, at.column, kind, seen, advice, source, at.width)
 
-    def at_node(self, node: Node, kind: str, seen: str, advice: str) -> Oddity:
-        """Something odd about a whole value of the file."""
-        return self.oddity(node.at, kind, seen, advice, self.width(node))
-
-    def width(self, node: Node) -> int:
-        """How many characters a value takes in its line, with its quotation marks."""
-        if not isinstance(node, Text) or node.span is None:
-            return 1
-        typed = self.problem.text[slice(*node.span)]
-        line = self.lines[node.at.line - 1][node.at.column - 1 :]
-        marks = 2 if line[:1] in ("'", '"') else 0
-        return max(1, len(LINE_END.split(typed)[0]) + marks)
-
-    def place(self, position: int) -> Mark:
+    def place(self, position: int, width: int) -> Mark:
         """Line and column of a position in the text of the file."""
         before = LINE_END.split(self.problem.text[:position])
-        return Mark(len(before), len(before[-1]) + 1)
+        return Mark(len(before), len(before[-1]) + 1, width)
 
     def items(self, key: str) -> Iterator[Node]:
         """The items of a list at the top of the file; a single one may stand without a dash."""

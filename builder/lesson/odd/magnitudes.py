@@ -35,7 +35,7 @@ def far_from_usual(look: Look) -> Iterator[Oddity]:
         article = "an" if noun[0] in "aeiou" else "a"
         seen = (f"{_told(stated)} {stated.measure.shown.text}, {more} than is usual for "
                 f"{article} {noun} ({usual.words}).")  # fmt: skip
-        yield look.oddity(stated.at, FAR_FROM_USUAL, seen, _advice(stated, usual), _width(stated))
+        yield look.oddity(stated.at, FAR_FROM_USUAL, seen, _advice(stated, usual))
 
 
 def _told(stated: StatedValue) -> str:
@@ -48,10 +48,6 @@ def _told(stated: StatedValue) -> str:
     if of.startswith(INNER_PREFIX):
         return f"The internal resistance of {of.removeprefix(INNER_PREFIX)} is"
     return f"{of} is" if of != "equivalent" else "The equivalent is"
-
-
-def _width(stated: StatedValue) -> int:
-    return stated.end - stated.start
 
 
 def _advice(stated: StatedValue, usual: Usual) -> str:
@@ -101,11 +97,11 @@ def _apart(look: Look, elements: list[StatedValue]) -> Iterator[Oddity]:
     small, large = by_size[0], by_size[-1]
     if large.measure.value <= MOST_APART * small.measure.value:
         return
-    times = int(large.measure.value / small.measure.value) // 10**6
-    seen = f"{large.called} is more than {times} million times as large as {small.called}."
+    millions = as_fraction(large.measure.value) / as_fraction(small.measure.value) / 10**6
+    seen = f"{large.called} is about {round(millions)} million times as large as {small.called}."
     odd = _one_off(by_size)
     advice = "Check the prefixes: m stands for milli, M for mega."
-    yield look.oddity(odd.at, FAR_APART, seen, advice, _width(odd))
+    yield look.oddity(odd.at, FAR_APART, seen, advice)
 
 
 def _is_usual(stated: StatedValue, look: Look) -> bool:

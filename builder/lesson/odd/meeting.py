@@ -48,7 +48,7 @@ def met_by_mistakes(look: Look) -> Iterator[Oddity]:
     for id, (rule, wrong) in met.items():
         if id in shows:
             node = look.asked_at(asked[wrong.name])
-            yield look.at_node(node, MET_BY_A_MISTAKE, _seen(rule, wrong, look),
+            yield look.oddity(node.at, MET_BY_A_MISTAKE, _seen(rule, wrong, look),
                                "Change a value, or let stepwell numbers find others.")  # fmt: skip
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
+from unicodedata import normalize
 
 from builder.errors import Oddity
 from builder.lesson.odd.looking import Look
@@ -55,11 +56,10 @@ def alike_options(look: Look) -> Iterator[Oddity]:
     for placed in _questions(look):
         seen: dict[object, str] = {}
         for choice, node in zip(placed.question.choices, placed.options, strict=True):
-            said = _said(choice.text, look)
-            meaning = _number_in(said) or said
+            meaning = _number_in(_filled(choice.text, look)) or _said(choice.text, look)
             if meaning in seen:
-                yield look.at_node(
-                    _text_of(node), ALIKE_OPTIONS,
+                yield look.oddity(
+                    _text_of(node).at, ALIKE_OPTIONS,
                     f"The option {quoted(choice.text)} says the same as {quoted(seen[meaning])}.",
                     "Change one of the two, so that only one can be right.",
                 )  # fmt: skip
@@ -73,7 +73,9 @@ def _text_of(option: Text | Map) -> Node:
 
 def _said(text: str, look: Look) -> str:
     """A text without its markup, and with what its placeholders stand for."""
-    return " ".join(_MARKUP.sub("", _filled(text, look)).casefold().split())
+    plain = _MARKUP.sub("", _filled(text, look))
+    # C₁ is what some type for {C1.name}.
+    return " ".join(normalize("NFKC", plain).casefold().split())
 
 
 def _filled(text: str, look: Look) -> str:
@@ -91,15 +93,13 @@ def _filled(text: str, look: Look) -> str:
     return _PLACEHOLDER.sub(fill, text)
 
 
-def _number_in(said: str) -> tuple[str, object] | None:
+def _number_in(text: str) -> tuple[str, object] | None:
     """The value of a text that is nothing but a number with its unit."""
-    for text in (said, said.replace(",", ".")):
-        try:
-            measure = read_measure(text)
-        except MeasureError:
-            continue
-        return measure.kind, measure.value
-    return None
+    try:
+        measure = read_measure(_MARKUP.sub("", text))
+    except MeasureError:
+        return None
+    return measure.kind, measure.value
 
 
 def longest_is_right(look: Look) -> Iterator[Oddity]:
@@ -114,8 +114,8 @@ def longest_is_right(look: Look) -> Iterator[Oddity]:
         wrong = [len(_filled(choice.text, look)) for choice in choices if not choice.right]
         if right and right[0] >= max(_LONG, _BY_FAR * max(wrong)):
             at = next(number for number, choice in enumerate(choices) if choice.right)
-            yield look.at_node(
-                _text_of(placed.options[at]), LONGEST_IS_RIGHT,
+            yield look.oddity(
+                _text_of(placed.options[at]).at, LONGEST_IS_RIGHT,
                 "The right option is at least twice as long as any other.",
                 "Shorten it, or move its reason into the reply: whoever guesses takes the longest.",
             )  # fmt: skip
@@ -128,7 +128,7 @@ def answers_given_away(look: Look) -> Iterator[Oddity]:
         if answer is None or look.display.resolve(answer) not in look.solution.givens:
             continue
         shown = look.display.shown(answer).text
-        yield look.at_node(placed.text("answer"), GIVEN_AWAY,
+        yield look.oddity(placed.text("answer").at, GIVEN_AWAY,
                            f"The answer, {shown}, is given in the problem.",
                            "Ask for something that has to be found.")  # fmt: skip
 
@@ -139,7 +139,7 @@ def repeated_questions(look: Look) -> Iterator[Oddity]:
     for placed in _questions(look):
         said = _said(placed.question.ask, look)
         if said in seen:
-            yield look.at_node(placed.text("ask"), ASKED_AGAIN,
+            yield look.oddity(placed.text("ask").at, ASKED_AGAIN,
                                f"The question is the same as the one in line {seen[said]}.",
                                "Ask something else, or delete one of the two.")  # fmt: skip
         seen.setdefault(said, placed.text("ask").at.line)

@@ -59,11 +59,11 @@ def _spelled(look: Look, text: Text, stated: list[StatedValue]) -> Iterator[Oddi
         words = " ".join(written.split())
         of = value.called.partition(".")[0]
         whose = f"what {of} starts with" if "." in value.called else f"the value of {of}"
-        yield look.oddity(
-            look.place(found), SPELLED_OUT, f"The text spells out {words}, {whose}.",
-            f"Write {_placeholder(value)} in its place, so that the text follows when the value "
-            "changes.", len(written.splitlines()[0]),
-        )  # fmt: skip
+        at = look.place(found, len(written.splitlines()[0]))
+        seen = f"The text spells out {words}, {whose}."
+        advice = (f"Write {_placeholder(value)} in its place, so that the text follows when the "
+                  "value changes.")  # fmt: skip
+        yield look.oddity(at, SPELLED_OUT, seen, advice)
 
 
 def _found(look: Look, text: Text, written: str) -> int:

@@ -26,5 +26,4 @@ def unused_quantities(look: Look) -> Iterator[Oddity]:
     for stated in problem.quantities:
         if stated.name not in used and not stated.source:
             seen = f"{stated.name.of} stands in no relation."
-            yield look.oddity(stated.at, UNUSED_QUANTITY, seen,
-                              "Write it into one, or delete it.", len(stated.name.of))  # fmt: skip
+            yield look.oddity(stated.at, UNUSED_QUANTITY, seen, "Write it into one, or delete it.")

@@ -56,7 +56,7 @@ def _size(typed: str) -> Fraction:
 
 _IN_CIRCUITS = (
     # Two small plates; the larger of the supercapacitors that people solder.
-    Usual("capacitance", "0.1 pF", "10 F", "1 µF"),
+    Usual("capacitance", "0.1 pF", "10 F", "10 µF"),
     # A bar of a switchboard; what insulates.
     Usual("resistance", "10 µΩ", "100 GΩ", "1 kΩ"),
     # What a thermocouple gives; the longest lines.
@@ -70,7 +70,7 @@ _IN_CIRCUITS = (
     # Layers in a chip; a thick pile of insulation.
     Usual("length", "1 nm", "1 m", "1 mm"),
     # One cell of a chip; the foil of a wound capacitor.
-    Usual("area", "0.01 µm²", "100 m²", "100 cm²"),
+    Usual("area", "0.01 µm²", "10 m²", "100 cm²"),
     # What the weakest and the strongest of insulators stand.
     Usual("field", "100 kV/m", "2 GV/m", "10 MV/m"),
     Usual("time", "1 ps", "1000000 s", "1 s"),

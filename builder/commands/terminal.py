@@ -1,0 +1,29 @@
+"""What the terminal that a command writes to can show."""
+
+from __future__ import annotations
+
+import os
+import shutil
+import sys
+
+_WIDEST = 100
+"""Longer rows are hard to follow."""
+
+
+def is_terminal() -> bool:
+    """Whether a person reads what is printed."""
+    return sys.stdout.isatty()
+
+
+def width() -> int:
+    """How many columns it has."""
+    return min(_WIDEST, shutil.get_terminal_size().columns)
+
+
+def in_colour() -> bool:
+    """Whether colours are shown and wanted: never in a file, nor where ``NO_COLOR`` is set.
+
+    The variable is that of no-color.org: it counts if it is not empty, whatever it says.
+    """
+    plain = os.environ.get("NO_COLOR") or os.environ.get("TERM") == "dumb"
+    return is_terminal() and not plain
