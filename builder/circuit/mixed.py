@@ -9,8 +9,6 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
-import networkx
-
 from builder.circuit.network import Element, Network, Source
 from builder.circuit.switching import Switch
 
@@ -104,6 +102,8 @@ def at_instant(
 
 def joined(junctions: Iterable[str], wires: Iterable[tuple[str, str]]) -> dict[str, str]:
     """The point of each junction: the first junction of those that wires join with it."""
+    import networkx
+
     order = tuple(junctions)
     graph = networkx.Graph()
     graph.add_nodes_from(order)
@@ -126,6 +126,8 @@ def _parted(
     node: Mapping[str, str], resistors: Iterable[Element], sources: Iterable[Source]
 ) -> Instant:
     """What flows and what does not: current runs only where a loop holds a source."""
+    import networkx
+
     placed = [moved(element, node) for element in resistors]
     shorted = tuple(element for element in placed if element.between[0] == element.between[1])
     live = [element for element in placed if element not in shorted]
@@ -166,6 +168,8 @@ def seen_from(
     Returns:
         The two points after joining, and the resistors on any way between them.
     """
+    import networkx
+
     wires = [switch.between for switch in circuit.closed(after=after)]
     wires += [source.between for source in circuit.sources if source.quantity == "voltage"]
     node = joined(circuit.junctions, wires)

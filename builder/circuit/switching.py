@@ -10,8 +10,6 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
-import networkx
-
 from builder.circuit.network import Element, Network, Source
 from builder.quantity.exact import Exact
 from builder.quantity.show import Shown
@@ -214,6 +212,8 @@ def blocks(wiring: Wiring, capacitors: Iterable[Element]) -> Iterator[tuple[Elem
     disturb each other, since in each of them as much charge arrives at an island as leaves it
     through the capacitors of the set. A capacitor on no loop stands in no set.
     """
+    import networkx
+
     every = tuple(capacitors)
     loops = [element for element in every if len(set(wiring.islands_of(element))) == 1]
     yield from ((element,) for element in loops)

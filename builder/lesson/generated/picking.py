@@ -7,13 +7,15 @@ asked for.
 from __future__ import annotations
 
 from collections.abc import Callable, Collection
-
-import networkx
+from typing import TYPE_CHECKING
 
 from builder.lesson.by_name import turn
 from builder.lesson.generated.view import View
 from builder.lesson.prose import Prose, listed, say
 from builder.lesson.questions.forms import Pickable, PickQuestion
+
+if TYPE_CHECKING:
+    import networkx
 
 FEWEST = 2
 
@@ -94,6 +96,8 @@ def in_one_chain(view: View) -> dict[str, list[str]] | None:
     Returns:
         None if some element carries nothing because it closes no loop.
     """
+    import networkx
+
     parts = {one.name: one.between for one in view.network.elements}
     parts |= {one.name: one.between for one in view.network.sources}
     if not view.network.sources:
@@ -113,6 +117,8 @@ def in_one_chain(view: View) -> dict[str, list[str]] | None:
 
 def _bridges(graph: networkx.MultiGraph) -> list[tuple[str, str, str]]:
     """The parts without which a connected circuit falls apart."""
+    import networkx
+
     simple = networkx.Graph(graph)
     return [(a, b, next(iter(graph[a][b]))) for a, b in networkx.bridges(simple)
             if graph.number_of_edges(a, b) == 1]  # fmt: skip

@@ -6,8 +6,6 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from itertools import combinations, pairwise
 
-import networkx
-
 from builder.lesson.by_name import turn
 from builder.lesson.generated.grounds import BY_VALUE, NESTED, TIES, Compared, compared, told
 from builder.lesson.generated.view import View
@@ -59,6 +57,8 @@ def ranking_of(view: View) -> RankingQuestion | None:
 
 def _choices(view: View, quantity: str) -> Iterable[Choice]:
     """The largest sets of elements of which each two can be compared."""
+    import networkx
+
     values, order = by_analysis(view.network, view.law), view.members
     pairs: dict[frozenset[str], Compared] = {}
     for one, other in combinations(order, 2):

@@ -6,7 +6,6 @@ from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
-import networkx as nx
 from sympy import Matrix, Rational
 
 from builder.problem.relations.model import Relation, RelationsProblem
@@ -58,6 +57,8 @@ def smallest_block(
     then waits for those that are paired with its other unknowns. What waits for itself alone is
     a block (Dulmage and Mendelsohn, Canadian Journal of Mathematics 10, 517 (1958)).
     """
+    import networkx as nx
+
     pairs = _paired(relations, unknowns_of)
     by_unknown = {name: position for position, name in pairs.items()}
     waits: nx.DiGraph[int] = nx.DiGraph()
@@ -82,6 +83,8 @@ def smallest_block(
 def _paired(
     relations: list[Relation], unknowns_of: Callable[[Relation], tuple[Name, ...]]
 ) -> dict[int, Name]:
+    import networkx as nx
+
     graph: nx.Graph[int | Name] = nx.Graph()
     for position, relation in enumerate(relations):
         graph.add_edges_from((position, name) for name in unknowns_of(relation))

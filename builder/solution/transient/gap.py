@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from itertools import pairwise
+from typing import TYPE_CHECKING
 
-import networkx
 from sympy import Integer
 
 from builder.circuit.mixed import Instant, MixedCircuit
@@ -13,6 +13,9 @@ from builder.quantity.formula import Amount, Formula, Ref, Sum
 from builder.quantity.names import Name
 from builder.solution.transient.flows import Flows
 from builder.solution.transient.part import turned
+
+if TYPE_CHECKING:
+    import networkx
 
 NOTHING = Amount(Integer(0), "voltage")
 _SOURCE, _LIVE, _IDLE = 0.5, 1.0, 0.01
@@ -38,6 +41,8 @@ def across_gap(
     circuit: MixedCircuit, instant: Instant, ends: tuple[str, str], flows: Flows
 ) -> AcrossGap | None:
     """The voltage between two junctions, or None if no way leads from one to the other."""
+    import networkx
+
     start, end = instant.node[ends[0]], instant.node[ends[1]]
     if start == end:
         return AcrossGap(NOTHING, (), ())
@@ -64,6 +69,8 @@ def across_gap(
 
 
 def _ways(circuit: MixedCircuit, instant: Instant) -> networkx.MultiGraph:
+    import networkx
+
     graph = networkx.MultiGraph()
     for block in instant.blocks:
         for element in block.elements:
