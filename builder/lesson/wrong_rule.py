@@ -20,7 +20,7 @@ from builder.lesson.prose import (
     say,
     sentences,
 )
-from builder.quantity.exact import Exact, near_fraction
+from builder.quantity.exact import Exact, near_fraction, within_measure
 from builder.quantity.formula import Amount, Formula, every_part, names_in
 from builder.quantity.names import Name
 from builder.quantity.personal import as_formula
@@ -148,6 +148,7 @@ def every_slip(
         _slip(rule, _as_number(wrong), display)
         for rule in rules
         for wrong in _few(rule.find(display), of_the_pen if rule.arithmetic else None)
+        if is_symbolic(wrong.value) or within_measure(wrong.value)
     )
 
 

@@ -18,7 +18,7 @@ from builder.problem.stages.kind import is_in_stages, read_stages_body
 from builder.problem.stages.reading import STAGES
 from builder.problem.table import SWITCH, Table, read_table
 from builder.problem.transient.kind import CHANGE, is_transient, read_transient_body
-from builder.problem.typed import needed
+from builder.problem.typed import as_map, needed
 from builder.quantity.symbolic import is_symbolic
 
 
@@ -137,6 +137,9 @@ KINDS: tuple[Kind, ...] = (
 )
 """Asked in this order; a file of none of them is a nest of series and parallel groups."""
 
+_OF_BRANCHES = KINDS[2:]
+"""Those that read a table of branches and nothing else."""
+_BRANCHES = "branches: with the ends of each element, source and switch"
 _NEST = Kind(lambda _: True, _read_nest)
 _WITHOUT_CIRCUIT = ("quantities", "relations", "plates")
 _ALL_KEYS = keys_of(ProblemShape)
@@ -155,6 +158,8 @@ def read_body(root: Map, faults: Faults) -> Body:
     kind = next((kind for kind in KINDS if kind.fits(file)), _NEST)
     if kind is not _NEST and table is not None:
         _refuse_symbols(table, faults)
+    if kind in _OF_BRANCHES and circuit is not None and file.inside is None:
+        as_map(circuit.value, _BRANCHES, faults)
     return kind.read(file)
 
 

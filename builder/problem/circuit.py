@@ -84,7 +84,8 @@ def read_circuit(entry: Entry, faults: Faults, table: Table | None = None) -> Ci
         tree = _read_nest(layout, parts)
     check_together(parts)
     known = Circuit(parts.names, parts.complete, _source_name(parts), parts.law)
-    if len(faults) > before or tree is None or known.law is None:
+    unread = any(given.measure is None for given in parts.elements.values())
+    if len(faults) > before or unread or tree is None or known.law is None:
         return known
     return _finished(known, parts, tree, branches)
 

@@ -14,12 +14,12 @@ import yaml
 
 from builder.errors import FaultyFile
 from builder.problem.gathering import LINE_END, START, Faults, Mark, quoted
+from builder.problem.limits import DEEPEST, LARGEST_FILE, MOST_NODES
 from builder.problem.located import Entry, Items, Map, Node, Text, Unusable
 from builder.problem.yaml_trouble import explain
 
-LARGEST_FILE = 256 * 1024
-MOST_NODES = 20_000
-DEEPEST = 50
+KEYS = "keys with their values, such as title: Two lamps"
+"""What is expected of a file that has none."""
 MOST_MENDED = 8
 """After how many lines that are no YAML the rest of a file is left unread."""
 
@@ -70,11 +70,11 @@ def compose(text: str, faults: Faults) -> Map:
     _refuse_control_characters(text, faults)
     root = _composed(text, faults)
     if root is None or (isinstance(root, Text) and not root.value.strip()):
-        faults.add(START, "an empty file", "keys with their values, such as title: Two lamps",
+        faults.add(START, "an empty file", KEYS,
                    "Write the file, or delete it.")  # fmt: skip
     elif not isinstance(root, Map):
         what = "a list" if isinstance(root, Items) else _what_text(root)
-        faults.add(root.at, what, "keys with their values, such as title: Two lamps",
+        faults.add(root.at, what, KEYS,
                    "Start each line with a key, a colon and a space.")  # fmt: skip
     else:
         return root

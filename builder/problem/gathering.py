@@ -8,6 +8,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
 
 from builder.errors import Fault, FaultyFile
+from builder.quantity.visible import visible
 
 MOST_QUOTED = 40
 LINE_END = re.compile("\r\n|[\n\r\x85\u2028\u2029]")
@@ -47,6 +48,10 @@ class Faults:
     def __len__(self) -> int:
         return len(self._faults)
 
+    def line(self, at: Mark) -> str:
+        """The whole line of a place, as it was typed; empty if there is none."""
+        return self.lines[at.line - 1] if 0 < at.line <= len(self.lines) else ""
+
     def add(
         self,
         at: Mark,
@@ -55,7 +60,7 @@ class Faults:
         advice: str,
         *,
         instead: str | None = None,
-        right: str = "",
+        line: str = "",
     ) -> None:
         """Note a fault and go on reading.
 
@@ -63,21 +68,21 @@ class Faults:
             at: where it lies.
             found: what stands there.
             expected: what should stand there.
-            advice: what to do; one that ``meant`` made corrects the line as well.
+            advice: what to do; a ``Correction`` corrects the line as well.
             instead: what to write for the characters at this place, if that is known.
-            right: another example of the right form.
+            line: what to write for the whole line, if that is known.
         """
-        source = self.lines[at.line - 1] if 0 < at.line <= len(self.lines) else ""
-        if instead is None and isinstance(advice, Meant):
+        source = self.line(at)
+        if instead is None and isinstance(advice, Correction):
             instead = advice.replacing(source, at)
         elif instead is not None:
             instead = _like(source, at, instead)
-        mends = instead is not None and bool(source)
-        if mends:
+        if instead is not None and source:
             start = at.column - 1
-            right = f"{source[:start]}{instead}{source[start + at.width :]}"
+            line = f"{source[:start]}{instead}{source[start + at.width :]}"
+        mends = bool(line and source)
         self._faults.append(Fault(self.path, at.line, at.column, found, expected, advice, source,
-                                  right, at.width, mends))  # fmt: skip
+                                  line, at.width, mends))  # fmt: skip
 
     def add_mended(
         self, at: Mark, said: tuple[str, str, str], line: str, *, same_columns: bool
@@ -121,34 +126,34 @@ def _like(source: str, at: Mark, word: str) -> str:
     return f"{quote}{word}{quote}" if quote in ("'", '"') and ends == quote else word
 
 
-class Meant(str):
-    """Advice that proposes a known word for one that is not known.
+class Correction(str):
+    """Advice that knows what should have been typed.
 
     Attributes:
-        word: as it was typed.
-        near: what was probably meant.
+        word: what was typed.
+        instead: what should have been.
     """
 
     word: str
-    near: str
+    instead: str
 
-    def __new__(cls, word: str, near: str) -> Meant:
-        """The advice as a question."""
-        advice = super().__new__(cls, f'Did you mean "{near}"?')
-        advice.word, advice.near = word, near
-        return advice
+    def __new__(cls, advice: str, word: str, instead: str) -> Correction:
+        """The advice with the two words."""
+        made = super().__new__(cls, advice)
+        made.word, made.instead = word, instead
+        return made
 
     def replacing(self, source: str, at: Mark) -> str | None:
         """What should stand at a place for its word to be the right one; None if it is unclear."""
         typed = source[at.column - 1 : at.column - 1 + at.width]
         whole = re.compile(rf"(?<![\w-]){re.escape(self.word)}(?![\w-])")
         once = len(whole.findall(typed)) == 1
-        return whole.sub(lambda _: self.near, typed) if once else None
+        return whole.sub(lambda _: self.instead, typed) if once else None
 
 
 def shortened(text: str) -> str:
     """``text`` on one line, of at most 40 characters."""
-    line = " ".join(text.split())
+    line = visible(text)
     return line if len(line) <= MOST_QUOTED else line[: MOST_QUOTED - 1] + "…"
 
 
@@ -167,7 +172,22 @@ def nearest(word: str, known: Iterable[str]) -> str | None:
 def meant(word: str, known: Iterable[str], otherwise: str) -> str:
     """Advice that proposes the nearest known word, or else ``otherwise``."""
     near = nearest(word, known)
-    return Meant(word, near) if near else otherwise
+    return did_you_mean(word, near) if near else otherwise
+
+
+def did_you_mean(word: str, near: str) -> Correction:
+    """Advice that proposes one word for another."""
+    return Correction(f'Did you mean "{shortened(near)}"?', word, near)
+
+
+def several(typed: str, known: tuple[str, ...], noun: str = "") -> str:
+    """Advice for several names that stand there as if they were one."""
+    parts = [part for part in re.split(r"[,;\s]+|\band\b", typed) if part]
+    advice = f"Write several{f' {noun}' if noun else ''} in square brackets: "
+    if parts and all(part in known for part in parts):
+        listed = f"[{', '.join(parts)}]"
+        return Correction(f"{advice}{shortened(listed)}.", typed, listed)
+    return f"{advice}[{', '.join(known[:2])}]."
 
 
 def one_of(words: Iterable[str]) -> str:

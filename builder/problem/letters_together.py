@@ -6,12 +6,12 @@ from collections.abc import Iterator
 
 from builder.circuit.law import Law
 from builder.problem.gathering import quoted
+from builder.problem.limits import MOST_LETTERS
 from builder.problem.parts import Given, Parts
 from builder.quantity.kinds import KINDS
 from builder.quantity.letters import kind_of, letter_of, letter_symbol
 from builder.quantity.names import Symbol, element_index
 
-MOST_LETTERS = 6
 """Of elements; each further one multiplies the length of formulas and the time they take."""
 
 

@@ -27,6 +27,17 @@ class Text:
     span: tuple[int, int] | None = field(default=None, compare=False)
     until: Mark | None = field(default=None, compare=False)
 
+    def inside(self, column: int, word: str, lines: Sequence[str]) -> Mark:
+        """Where a word of it stands that starts at one of its columns, from 1.
+
+        Of a text of several lines it is the place of the whole.
+        """
+        if self.until is None or self.until.line != self.at.line:
+            return self.at
+        line = lines[self.at.line - 1] if self.at.line <= len(lines) else ""
+        quotes = 1 if line[self.at.column - 1 : self.at.column] in ("'", '"') else 0
+        return Mark(self.at.line, self.at.column + quotes + column - 1, max(len(word), 1))
+
     def place_of(self, piece: str, lines: Sequence[str], *, before: str = "") -> Mark:
         """Where a piece of it stands.
 
@@ -91,3 +102,12 @@ class Unusable:
 
 
 Node = Text | Map | Items | Unusable
+
+
+def is_usable(node: Node) -> bool:
+    """Whether nothing in a node is unusable, at any depth."""
+    if isinstance(node, Map):
+        return all(is_usable(entry.value) for entry in node.entries)
+    if isinstance(node, Items):
+        return all(is_usable(item) for item in node.items)
+    return not isinstance(node, Unusable)

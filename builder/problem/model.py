@@ -89,6 +89,7 @@ class Problem:
         vary: which other values the author wants; None for sensible ones.
         keep: what must be so with other values as well.
         text: of the file, without a byte order mark; empty for a problem without a file.
+        find_at: line and column of ``find:``, for faults that only solving shows.
     """
 
     slug: str
@@ -106,6 +107,7 @@ class Problem:
     vary: Vary | None = None
     keep: Keep = field(default_factory=Keep)
     text: str = field(default="", compare=False, repr=False)
+    find_at: tuple[int, int] = field(default=(1, 1), compare=False)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -182,8 +184,8 @@ class TransientProblem(Problem):
         levels: the voltages whose time is asked for, by the names of ``level_of``.
         shares: the parts of the whole way whose time is asked for, by the name of that time.
         place: where the author wants junctions drawn, as column and row; may be empty.
-        places: line and column of each level and share, by the name of its time, for faults
-            that only solving shows.
+        places: line and column of each time, level and share, by the name of its time, for
+            faults that only solving shows.
         at: line and column of the change, or of the branches, for other such faults.
     """
 

@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
+import re
+
 from builder.circuit.law import PARALLEL, SERIES
 from builder.circuit.tree import Leaf, Tree, in_parallel, in_series
-from builder.problem.gathering import all_of, quoted
+from builder.problem.gathering import Correction, all_of, quoted
+from builder.problem.limits import DEEPEST_NEST
 from builder.problem.located import Entry, Items, Map, Node, Text, Unusable
 from builder.problem.parts import ELEMENT, Parts, looks_misspelled
 from builder.problem.shape import ItemShape, keys_of
 from builder.problem.typed import as_items, describe, missing_space, unknown_key
 
-DEEPEST_NEST = 20
 _GROUPS = keys_of(ItemShape)
 
 
@@ -66,18 +68,39 @@ def read_item(item: Node, parts: Parts, level: int) -> Tree | None:
         keys = all_of([quoted(entry.key.value) for entry in item.entries[:5]])
         second = item.entries[1].key
         parts.faults.add(second.at, f"{keys} in one item of a list", "one element for each dash",
-                         f'Put a dash before {quoted(second.value)}, below the dash '
-                         "above.")  # fmt: skip
+                         f'Put a dash before {quoted(second.value)}, below the dash above.',
+                         line=_after_dash(item, second, parts))  # fmt: skip
     trees = [read_part(entry, parts, level) for entry in item.entries]
     return trees[0] if len(trees) == 1 else None
 
 
+def _after_dash(item: Map, second: Text, parts: Parts) -> str:
+    """The line of a second element of an item, with a dash of its own."""
+    first = item.entries[0].key.at
+    line = parts.faults.line(second.at)
+    alone = first.line != second.at.line and line[: second.at.column - 1].strip() == ""
+    dash = parts.faults.line(first)[: first.column - 1].rstrip()
+    return f"{dash} {line.strip()}" if alone and dash.strip() == "-" else ""
+
+
 def _item_advice(item: Node) -> str:
     if isinstance(item, Text) and item.value.strip():
-        return missing_space(item) or "Write a name, a colon, a space and the value."
+        return missing_space(item) or _missing_colon(item.value.strip()) or _NAME_AND_VALUE
     if isinstance(item, Items):
         return "Name the group: series: or parallel:, with its list below."
     return "Write it here, or delete the line."
+
+
+_NAME_AND_VALUE = "Write a name, a colon, a space and the value."
+_NO_COLON = re.compile(r"(?P<name>[A-Za-z]\w*)\s*(?:=\s*|\s)(?P<value>[\d.].*)")
+
+
+def _missing_colon(text: str) -> str | None:
+    """Advice for a text such as ``C1 10 uF`` or ``C1 = 10 uF``."""
+    found = _NO_COLON.fullmatch(text)
+    if found is None:
+        return None
+    return Correction(_NAME_AND_VALUE, text, f"{found['name']}: {found['value']}")
 
 
 def read_part(entry: Entry, parts: Parts, level: int) -> Tree | None:

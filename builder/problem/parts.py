@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 
 from builder.circuit.law import LAWS, Law
 from builder.problem.gathering import Faults, meant, nearest, one_of, quoted
+from builder.problem.limits import MOST_ELEMENTS
 from builder.problem.located import Entry, Items, Map, Node, Text
 from builder.problem.shape import (
     NAME_PATTERN,
@@ -22,7 +23,6 @@ from builder.quantity.kinds import KINDS
 from builder.quantity.measure import Measure, MeasureError, read_measure
 from builder.quantity.names import TOTAL
 
-MOST_ELEMENTS = 200
 ALL = "all"
 EQUIVALENT = "equivalent"
 SOURCE_KINDS = ("voltage", "current", "charge")
@@ -34,6 +34,12 @@ EXAMPLES = {
     "current": "a current such as 2 A",
     "charge": "a charge such as 60 uC",
 }
+LIKELY_UNITS = {
+    "capacitance": "uF", "resistance": "ohm", "voltage": "V", "current": "A", "charge": "uC",
+    "energy": "mJ", "power": "W", "time": "s", "length": "mm", "area": "cm^2", "field": "kV/m",
+}  # fmt: skip
+"""What an author who types a number alone most probably measures in."""
+_KIND_OF_LETTER = {"C": "capacitance", "R": "resistance", "V": "voltage", "I": "current"}
 ELEMENT_VALUE = f"{EXAMPLES['capacitance']} or {EXAMPLES['resistance']}"
 ELEMENT = "an element with its value, such as C1: 10 uF"
 RESERVED = frozenset(
@@ -174,7 +180,8 @@ def above_zero(
         found = f"a {LAWS[measure.kind].element} of {measure.shown.text}, {name}"
         advice = f"Leave {name} out, or change its value." if zero else "Delete the minus sign."
     noun = KINDS[measure.kind].noun
-    faults.add(at.at, found, f"a {noun} above zero", advice)
+    positive = at.value.strip().lstrip("-−").lstrip() if isinstance(at, Text) and not zero else None
+    faults.add(at.at, found, f"a {noun} above zero", advice, instead=positive)
     return None
 
 
@@ -199,6 +206,8 @@ def looks_misspelled(entry: Entry, keys: tuple[str, ...]) -> bool:
 def check_name(name: Text, whose: str, faults: Faults) -> None:
     """Note a fault if a name cannot be used."""
     text = name.value
+    cleaned = re.sub(r"[^A-Za-z0-9_]", "", text)
+    usable = re.match(NAME_PATTERN, cleaned) and cleaned.lower() not in RESERVED
     if text.lower() in RESERVED:
         faults.add(name.at, f"the name {quoted(text)} for {whose}",
                    "a name that means nothing else here",
@@ -206,7 +215,8 @@ def check_name(name: Text, whose: str, faults: Faults) -> None:
     elif not re.match(NAME_PATTERN, text) or text.endswith("\n"):
         faults.add(name.at, f"the name {quoted(text)} for {whose}",
                    "a letter, then letters, digits or _, at most 12 in all",
-                   "Choose a name such as C1, R2 or V0.")  # fmt: skip
+                   "Choose a name such as C1, R2 or V0.",
+                   instead=cleaned if usable else None)  # fmt: skip
 
 
 def read_value(
@@ -239,7 +249,8 @@ def read_value(
     except MeasureError as error:
         if symbol_for is not None and seems_symbolic(text.value):
             return read_symbolic(text, kinds, symbol_for, faults)
-        faults.add(text.at, error.found, error.expected, error.advice)
+        faults.add(text.at, error.found, error.expected, _with_unit(error, kinds, symbol_for or ""),
+                   instead=_instead(error, kinds, symbol_for or ""))  # fmt: skip
         return None
     if measure.kind in kinds:
         return measure
@@ -251,3 +262,29 @@ def read_value(
         advice += f" For a multiple of a symbol {unit}, write it with *, such as 2*{unit}."
     faults.add(text.at, f"{quoted(text.value)}, {article} {noun}", expected, advice)
     return None
+
+
+def likely_unit(kinds: tuple[str, ...], name: str) -> str | None:
+    """The unit that a number alone probably lacks; None if the name does not tell its kind."""
+    letter = _KIND_OF_LETTER.get(name[:1].upper())
+    kind = kinds[0] if len(kinds) == 1 else letter if letter in kinds else None
+    return LIKELY_UNITS.get(kind) if kind else None
+
+
+def _with_unit(error: MeasureError, kinds: tuple[str, ...], name: str) -> str:
+    """The advice, with a likely unit where one lacks."""
+    unit = likely_unit(kinds, name)
+    if not error.number or unit is None:
+        return error.advice
+    return f"Add the unit after {error.number}: {error.number} {unit}, if that is what you mean."
+
+
+def _instead(error: MeasureError, kinds: tuple[str, ...], name: str) -> str | None:
+    """What was probably meant, if it can stand there."""
+    unit = likely_unit(kinds, name)
+    meant_one = f"{error.number} {unit}" if error.number and unit else error.instead
+    try:
+        fits = meant_one is not None and read_measure(meant_one).kind in kinds
+    except MeasureError:
+        return None
+    return meant_one if fits else None

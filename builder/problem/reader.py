@@ -11,9 +11,10 @@ from pydantic import BaseModel
 from builder.errors import FaultyFile
 from builder.problem.authored import Authored
 from builder.problem.choosing import read_body
-from builder.problem.composing import LARGEST_FILE, compose, decode
+from builder.problem.composing import compose, decode
 from builder.problem.gathering import START, Faults, meant, one_of, quoted
 from builder.problem.leaving_out import read_left_out
+from builder.problem.limits import LARGEST_FILE
 from builder.problem.located import Map, Node, Text, Unusable
 from builder.problem.model import LEVELS, Problem, Unit
 from builder.problem.shape import (
@@ -166,6 +167,7 @@ class _Reading:
             "path": faults.path,
             "title": title,
             "find": find,
+            "find_at": (asked.key.at.line, asked.key.at.column) if asked else (1, 1),
             "level": self._level(),
             "objectives": self._objectives(),
             "scenario": self._own_text("scenario", own) or "",

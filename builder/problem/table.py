@@ -7,12 +7,12 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from builder.circuit.law import LAWS
-from builder.problem.gathering import Faults, one_of, quoted
+from builder.problem.gathering import Faults, nearest, one_of, quoted
+from builder.problem.limits import MOST_ELEMENTS
 from builder.problem.located import Entry, Items, Map, Node, Text, Unusable
 from builder.problem.parts import (
     ELEMENT_VALUE,
     EXAMPLES,
-    MOST_ELEMENTS,
     above_zero,
     check_name,
     read_value,
@@ -149,10 +149,10 @@ def _read_row(branch: Entry, faults: Faults) -> Row | None:
     _refuse_unknown_keys(shape, faults)
     between = shape.get("between")
     ends = None
-    if between is None:
+    if between is None and not _is_misspelled("between", shape):
         faults.add(name.at, f"{quoted(name.value)} without its ends", f"between: {_ENDS}",
                    "Add between: with the two junctions.")  # fmt: skip
-    else:
+    elif between is not None:
         ends = read_ends(between, f"both ends of {name.value}", faults)
     kind = _kind(shape)
     if not kind:
@@ -172,6 +172,13 @@ def _read_row(branch: Entry, faults: Faults) -> Row | None:
     return Row(name, kind, value, ends, more, entry.value)
 
 
+def _is_misspelled(key: str, shape: Map) -> bool:
+    """Whether one of the unknown keys is told to be this one already."""
+    known = keys_of(BranchShape)
+    unknown = [entry.key.value for entry in shape.entries if entry.key.value not in known]
+    return any(nearest(word, known) == key for word in unknown)
+
+
 def _whose(kind: str) -> str:
     return "a source" if kind in SOURCES else "a switch" if kind == SWITCH else "an element"
 
@@ -180,8 +187,8 @@ def _refuse_unknown_keys(shape: Map, faults: Faults) -> None:
     voltage = shape.get("voltage")
     known = keys_of(BranchShape)
     if voltage is not None and shape.get("emf") is None:
-        faults.add(voltage.key.at, 'the key "voltage"', one_of(known),
-                   "Of a source, write emf.")  # fmt: skip
+        faults.add(voltage.key.at, 'the key "voltage"', one_of(known), "Of a source, write emf.",
+                   instead="emf")  # fmt: skip
         known = (*known, "voltage")
     refuse_unknown_keys(shape, known, faults)
 

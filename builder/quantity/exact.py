@@ -6,13 +6,16 @@ import re
 from fractions import Fraction
 from typing import Any, TypeAlias
 
-from sympy import Rational
+from sympy import Float, Rational
 
 Exact: TypeAlias = Any
 """A SymPy number (a Rational for plain problems) in SI units, or an expression of symbols."""
 
 LONGEST_NUMBER = 40
 LARGEST_EXPONENT = 30
+MOST_ORDERS = 1_000
+"""Larger than ten to this power, or as much smaller, is nothing that anybody writes or measures."""
+_MOST_BITS = MOST_ORDERS * 10 // 3
 
 _NUMBER = re.compile(
     r"(?P<sign>[+\-−]?)\s*"
@@ -73,13 +76,34 @@ def as_fraction(value: Exact) -> Fraction:
 def near_fraction(value: Exact) -> Fraction:
     """A real number as a ``Fraction``: the value itself if rational, else right to 60 digits.
 
-    Only for what is shown: a rational stands in for a root or a logarithm nowhere else.
+    Only for what is shown: a rational stands in for a root or a logarithm nowhere else. What is
+    smaller than all measure is 0.
 
     Raises:
         TypeError: if ``value`` still holds a symbol, or is no real number.
+        ValueError: if it is larger than all measure.
     """
     if isinstance(value, Rational):
         return as_fraction(value)
     if value.free_symbols or not value.is_real:
         raise TypeError(f"{value} is no real number")
-    return Fraction(str(value.evalf(60)))
+    number = value.evalf(60)
+    bits = _bits(number)
+    if bits > _MOST_BITS:
+        raise ValueError(f"a number of {bits} binary digits is too large to be written")
+    return Fraction(str(number)) if bits >= -_MOST_BITS else Fraction(0)
+
+
+def within_measure(value: Exact) -> bool:
+    """Whether a real number lies where it can be written: not beyond ``MOST_ORDERS``."""
+    if isinstance(value, Rational):
+        return abs(int(value.p).bit_length() - int(value.q).bit_length()) <= _MOST_BITS
+    return abs(_bits(value.evalf(15))) <= _MOST_BITS
+
+
+def _bits(number: Exact) -> int:
+    """About the logarithm to base 2 of a floating-point number; 0 for zero."""
+    if not isinstance(number, Float):
+        return 0
+    _, mantissa, exponent, length = number._mpf_
+    return int(exponent + length) if mantissa else 0

@@ -52,17 +52,23 @@ class Field:
     """Where the arithmetic of one linear system is done.
 
     Attributes:
-        domain: SymPy's domain: the rationals, or the fractions of polynomials of symbols.
+        domain: SymPy's domain: the rationals, also with roots, or the fractions of polynomials of
+            symbols.
     """
 
     domain: Any
 
     @classmethod
     def of(cls, values: Iterable[Exact]) -> Field:
-        """The smallest field that holds some rationals or rational functions."""
-        symbols = {symbol for value in values for symbol in value.free_symbols}
+        """The smallest field that holds some rationals, roots or rational functions.
+
+        Raises:
+            TypeError: if a value is none of these.
+        """
+        held = list(values)
+        symbols = {symbol for value in held for symbol in value.free_symbols}
         if not symbols:
-            return cls(QQ)
+            return cls(_in_a_field(held)[0])
         return cls(QQ.frac_field(*sorted(symbols, key=lambda symbol: str(symbol.name))))
 
     def element(self, value: Exact) -> Any:

@@ -71,7 +71,7 @@ def show_number(value: Exact, kind: str, digits: int = 3) -> Shown:
     unit = KINDS[kind].unit
     exact = near_fraction(value)
     if exact == 0:
-        return Shown("0", unit, exact=True)
+        return Shown("0", unit, exact=value == 0)
     order, rounded = _round(abs(exact), digits)
     prefix = _prefix_for(order, KINDS[kind])
     sign = "−" if exact < 0 else ""
@@ -235,7 +235,8 @@ def _decimal_places(value: Fraction) -> int | None:
 
 def _round(value: Fraction, digits: int) -> tuple[int, Fraction]:
     """The decimal order of a positive value and the value rounded half up to ``digits``."""
-    order = len(str(value.numerator)) - len(str(value.denominator))
+    bits = value.numerator.bit_length() - value.denominator.bit_length()
+    order = bits * 30103 // 100000  # log10(2): one off at most
     if Fraction(10) ** order > value:
         order -= 1
     elif Fraction(10) ** (order + 1) <= value:

@@ -27,6 +27,7 @@ from builder.quantity.formula import (
 from builder.quantity.letters import CONSTANT, CONSTANTS, letter
 from builder.quantity.names import Name
 from builder.quantity.tokens import ExpressionError, Token
+from builder.quantity.visible import visible
 
 DEEPEST = 20
 _SPELLINGS = {"π": "pi", "ε0": "eps0", "eps_0": "eps0", "ε_0": "eps0"}
@@ -250,7 +251,8 @@ def _cut(token: Token, names: Collection[str]) -> tuple[str, ...]:
     near = difflib.get_close_matches(word, sorted(names), n=1)
     known = ", ".join(sorted(names)[:12]) or "numbers only"
     guess = f"Did you mean {near[0]}?" if near else "Write products with *, as C * V."
-    raise ExpressionError(token.column, quoted, f"a name that is known here: {known}", guess)
+    raise ExpressionError(token.column, quoted, f"a name that is known here: {known}", guess,
+                          word=word, near=near[0] if near else None)  # fmt: skip
 
 
 def _times(left: Formula, right: Formula) -> Formula:
@@ -261,7 +263,7 @@ def _times(left: Formula, right: Formula) -> Formula:
 
 def _misplaced(token: Token, expected: str, advice: str) -> ExpressionError:
     found = "the end" if token.kind == "end" else f'"{_short(token.text)}"'
-    return ExpressionError(token.column, found, expected, advice)
+    return ExpressionError(token.column, found, expected, advice, word=token.text)
 
 
 def _two_meanings(token: Token) -> ExpressionError:
@@ -274,4 +276,5 @@ def _two_meanings(token: Token) -> ExpressionError:
 
 
 def _short(text: str, most: int = 30) -> str:
-    return text if len(text) <= most else text[: most - 1] + "…"
+    seen = visible(text)
+    return seen if len(seen) <= most else seen[: most - 1] + "…"

@@ -14,6 +14,7 @@ from typing import Any
 from sympy import ZZ, Integer, Rational, Symbol, oo
 from sympy.polys.fields import FracField
 
+from builder.quantity.comparing import same_numbers
 from builder.quantity.exact import Exact
 from builder.quantity.letters import kind_of, letter_of
 
@@ -93,7 +94,9 @@ def same(one: Exact, other: Exact) -> bool:
     """Whether two values are equal, whatever their symbols are worth; a limit may be infinite."""
     if one == other or one.is_infinite or other.is_infinite:
         return bool(one == other)
-    return (is_symbolic(one) or is_symbolic(other)) and not _element(one - other)
+    if is_symbolic(one) or is_symbolic(other):
+        return not _element(one - other)
+    return same_numbers(one, other)
 
 
 def sign_of(value: Exact) -> int | None:

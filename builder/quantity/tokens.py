@@ -47,10 +47,17 @@ class ExpressionError(ValueError):
         found: what stands there.
         expected: what should stand there.
         advice: what to do about it.
+        word: what stands there, as it was typed; empty where nothing more is known of it.
+        near: what was probably meant in its place; None if that is not clear.
     """
 
-    def __init__(self, column: int, found: str, expected: str, advice: str) -> None:
+    def __init__(
+        self, column: int, found: str, expected: str, advice: str, *, word: str = "",
+        near: str | None = None,
+    ) -> None:  # fmt: skip
         super().__init__(column, found, expected, advice)
+        self.word = word
+        self.near = near
         self.column = column
         self.found = found
         self.expected = expected

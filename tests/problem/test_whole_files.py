@@ -176,12 +176,12 @@ def test_nests_may_be_twenty_levels_deep() -> None:
     assert "found more than 20 groups inside each other; expected at most 20." in fault
 
 
-def test_circuits_may_have_two_hundred_elements() -> None:
+def test_circuits_may_have_sixty_elements() -> None:
     """The first element beyond the limit is told, once."""
-    items = "".join(f"    - R{n}: {n} ohm\n" for n in range(1, 205))
+    items = "".join(f"    - R{n}: {n} ohm\n" for n in range(1, 65))
     text = f"title: Chain\ncircuit:\n  series:\n{items}find: equivalent\n"
     assert faults_of(text) == [
-        "problem.yml:204:7: found more than 200 elements; expected at most 200. Make the circuit "
+        "problem.yml:64:7: found more than 60 elements; expected at most 60. Make the circuit "
         "smaller."
     ]
 

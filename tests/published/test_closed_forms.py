@@ -101,7 +101,7 @@ def test_five_hundred_capacitors_in_parallel() -> None:
     """500 of 1.50 mF make 0.750 F.
 
     Source: University Physics Volume 2 (OpenStax), section 8.2, problem fs-id1167131431010. A
-    file holds at most 200 elements, so the tree is built here.
+    file holds at most 60 elements, so the tree is built here.
     """
     bank = in_parallel("", *(Leaf(f"C{n}") for n in range(1, 501)))
     assert _equivalent(bank, CAPACITORS, "1.50 mF") == Fraction(750, 1000)

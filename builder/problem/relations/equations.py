@@ -6,7 +6,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
-from builder.problem.gathering import Faults, Mark, quoted
+from builder.problem.gathering import Faults, quoted
+from builder.problem.limits import MOST_RELATIONS
 from builder.problem.located import Map, Node, Text
 from builder.problem.relations.model import Relation, Stated
 from builder.problem.relations.quantities import CONSTANT_QUANTITIES
@@ -21,7 +22,6 @@ from builder.quantity.putting import replaced
 from builder.quantity.tokens import ExpressionError
 from builder.quantity.units import read_unit
 
-MOST_RELATIONS = 60
 _EXPECTED = "an equation such as Q = C * V"
 
 
@@ -70,8 +70,8 @@ class Equations:
         try:
             typed = parse_equation(text.value, tuple(self.stated), unit_of=read_unit)
         except ExpressionError as error:
-            at = Mark(text.at.line, text.at.column + error.column - 1)
-            self.faults.add(at, error.found, error.expected, error.advice)
+            at = text.inside(error.column, error.word, self.faults.lines)
+            self.faults.add(at, error.found, error.expected, error.advice, instead=error.near)
             return None
         left, right = self._named(typed.left), self._named(typed.right)
         if not [*names_in(left), *names_in(right)]:
@@ -111,7 +111,7 @@ class Equations:
             return True
         start = text.value.index("=") + 1
         start += len(text.value[start:]) - len(text.value[start:].lstrip())
-        at = Mark(text.at.line, text.at.column + start)
+        at = text.inside(start + 1, text.value[start:].rstrip(), self.faults.lines)
         self.faults.add(at, f"{quoted(text.value[start:])}, which is {in_words(other)}",
                         f"{in_words(one)}, as on the left side",
                         "Check what is missing or too much on one of the sides.")  # fmt: skip
@@ -127,7 +127,7 @@ class Equations:
         }[error.place]
         expected = in_words(error.expected)
         beside = ", like the terms before it" if error.place == "term" else ""
-        self.faults.add(Mark(text.at.line, text.at.column + column - 1),
+        self.faults.add(text.inside(column, rest, self.faults.lines),
                         f"{where}, which is {in_words(error.found)}", f"{expected}{beside}",
                         "Only what is measured alike can be added or compared."
                         if error.place == "term"

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from builder.problem.gathering import one_of
+from builder.problem.limits import MOST_PARTS
 from builder.problem.located import Entry, Items, Map
 from builder.problem.relations.model import PlatePart
 from builder.problem.relations.plate_values import PlateValues
@@ -14,7 +15,6 @@ from builder.problem.typed import as_items, as_map, as_text, needed, refuse_unkn
 from builder.quantity.exact import Exact
 
 CONNECTED, REMOVED = "connected", "removed"
-MOST_PARTS = 6
 _WHOLE = "the filling"
 
 _LAYER = (

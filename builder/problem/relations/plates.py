@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from builder.problem.gathering import all_of
-from builder.problem.located import Entry, Map, Node
+from builder.problem.located import Entry, Map, Node, is_usable
 from builder.problem.relations.layers import CONNECTED, REMOVED, Filling, read_filling
 from builder.problem.relations.model import Plates, Stated
 from builder.problem.relations.plate_values import EXAMPLES, PlateValues, ReadPlates
@@ -34,7 +34,7 @@ class PlatesReader(PlateValues):
         self._size(mapping, battery)
         self._drive(mapping, battery)
         filling = self._filling(mapping, battery)
-        if len(self.faults) > before or filling is None:
+        if len(self.faults) > before or filling is None or not is_usable(mapping):
             return self.read
         self.read.plates = Plates(filling.arrangement, filling.parts, battery)
         self.read.equations = list(_equations(mapping, filling, battery))

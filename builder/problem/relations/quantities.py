@@ -9,6 +9,7 @@ from fractions import Fraction
 from sympy import pi
 
 from builder.problem.gathering import Faults, meant, one_of, quoted
+from builder.problem.limits import MOST_QUANTITIES
 from builder.problem.located import Entry, Map, Node, Text
 from builder.problem.relations.model import Stated
 from builder.problem.shape import NAME_PATTERN, QuantityShape, keys_of
@@ -21,7 +22,6 @@ from builder.quantity.names import Name
 from builder.quantity.show import Shown, as_typed
 from builder.quantity.units import read_unit
 
-MOST_QUANTITIES = 60
 KIND_WORDS: dict[str, str] = {
     **{kind.name: kind.name for kind in KINDS.values() if kind.typed and kind.unit},
     "number": "ratio",
@@ -179,7 +179,7 @@ def read_stated(text: Text, faults: Faults, expected: str = _EXPECTED) -> Measur
         advice = error.advice
         if not number and expected == _EXPECTED:
             advice = meant(text.value, KIND_WORDS, "Start with a number, or name a kind.")
-        faults.add(text.at, error.found, error.expected, advice)
+        faults.add(text.at, error.found, error.expected, advice, instead=error.instead)
         return None
 
 

@@ -13,6 +13,7 @@ from builder.problem.asked import Asking
 from builder.problem.body import Body
 from builder.problem.circuit import Circuit, read_circuit
 from builder.problem.gathering import Faults, Mark, meant, one_of, quoted
+from builder.problem.limits import MOST_UNKNOWN
 from builder.problem.located import Entry, Items, Map, Node, Text
 from builder.problem.model import Problem
 from builder.problem.nest_body import NestBody
@@ -94,6 +95,9 @@ def read_unknowns(circuit: Entry, measured: Entry | None, faults: Faults) -> Bod
         faults: takes whatever is wrong.
     """
     unknown = {entry.key.value: entry.key.at for entry in _unknown_in(circuit.value)}
+    if len(unknown) > MOST_UNKNOWN:
+        faults.add(list(unknown.values())[MOST_UNKNOWN], f"{len(unknown)} unknown elements",
+                   f"at most {MOST_UNKNOWN}", "Give some of them their values.")  # fmt: skip
     kind = _kind_of(circuit.value)
     stood_in = _stand_in(circuit.value, kind)
     read = read_circuit(replace(circuit, value=stood_in), faults)

@@ -6,13 +6,13 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from builder.circuit.switching import Stage
-from builder.problem.gathering import Faults, meant, one_of, quoted
+from builder.problem.gathering import Faults, meant, one_of, quoted, several
+from builder.problem.limits import MOST_STAGES
 from builder.problem.located import Entry, Items, Node, Text, Unusable
 from builder.problem.shape import StageShape, keys_of
 from builder.problem.table import SWITCH, Row, Table
 from builder.problem.typed import as_items, as_map, describe, missing_space, refuse_unknown_keys
 
-MOST_STAGES = 12
 _FEW = 8
 _KEYS = keys_of(StageShape)
 _EXAMPLE = "what is done, such as close: S1"
@@ -136,7 +136,7 @@ class _Reading:
         if what is not None and kind == SWITCH:
             advice = f"Only switches open and close: put one beside {item.value}."
         elif "," in item.value or " " in item.value.strip():
-            advice = f"Write several in square brackets: [{', '.join(known[:2])}]."
+            advice = several(item.value, known)
         self.faults.add(item.at, found, one_of(few), advice)
         return False
 

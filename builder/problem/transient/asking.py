@@ -44,7 +44,7 @@ class TransientAsking(ListedAsking):
         times: the times asked about so far, by ``t1``, ``t2``, …
         levels: the voltages whose time is asked for.
         shares: the parts of the way whose time is asked for, by the name of that time.
-        places: where each level or share stands in the file, by the name of its time.
+        places: where each time, level or share stands in the file, by the name of its time.
     """
 
     EXAMPLE: ClassVar[str] = "a quantity, such as time-constant or voltage: {C1: 20 ms}"
@@ -113,6 +113,7 @@ class TransientAsking(ListedAsking):
                 return when
         when = f"t{len(self.times) + 1}"
         self.times[when] = measure
+        self.places[Name("time", when)] = (node.at.line, node.at.column)
         return when
 
     def _names(self, quantity: Text, of: Node, when: str) -> Iterator[Name]:
@@ -177,7 +178,7 @@ class TransientAsking(ListedAsking):
 
     def _refuse_reached(self, name: Text) -> None:
         """Refuse a time for what is no capacitor."""
-        if name.value in self.resistors:
+        if name.value in self.resistors and self.capacitors:
             self.faults.add(name.at, f"the time of the resistor {name.value}",
                             f"a capacitor: {one_of(self.capacitors)}",
                             "Ask when a capacitor reaches its voltage.")  # fmt: skip
@@ -186,5 +187,10 @@ class TransientAsking(ListedAsking):
 
     def _refuse_name(self, of: Text, names: tuple[str, ...]) -> None:
         few = names if len(names) <= _FEW else (*names[:7], "another")
+        if not names:
+            self.faults.add(of.at, f"{quoted(of.value)}, which is no capacitor of the circuit",
+                            "a circuit with a capacitor", "Add the capacitor to the "
+                            "branches.")  # fmt: skip
+            return
         self.faults.add(of.at, f"{quoted(of.value)}, which is none of the circuit", one_of(few),
                         meant(of.value, names, "Name one of the circuit."))  # fmt: skip

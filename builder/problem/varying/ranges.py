@@ -7,7 +7,8 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
-from builder.problem.gathering import Faults, one_of, quoted
+from builder.problem.gathering import Faults, meant, one_of, quoted
+from builder.problem.limits import MOST_VALUES
 from builder.problem.located import Items, Node, Text, Unusable
 from builder.problem.relations.quantities import read_stated
 from builder.problem.typed import describe
@@ -18,7 +19,6 @@ from builder.quantity.kinds import KINDS
 from builder.quantity.measure import Measure
 from builder.quantity.series import SERIES, preferred
 
-MOST_VALUES = 200
 _LONGEST = 120
 """No range or series is longer; what is, is not searched for its parts."""
 _SERIES = re.compile(r"(?P<series>[Ee]\d+)(?:\s+from\s+(?P<least>.+?)\s+to\s+(?P<most>.+))?")
@@ -106,8 +106,8 @@ class ValueReader:
         name = parts["series"].upper()
         if name not in SERIES:
             self.faults.add(node.at, f"the series {quoted(parts['series'])}", one_of(SERIES),
-                            "Choose one of these; finer series are no values to calculate "
-                            "with.")  # fmt: skip
+                            meant(parts["series"], SERIES, "Choose one of these; finer series are "
+                                  "no values to calculate with."))  # fmt: skip
             return ()
         if self.stated is not None and self.stated.measure.value <= 0:
             self.faults.add(node.at, f"the series {name} for {self.stated.measure.shown.text}",
@@ -165,12 +165,20 @@ class ValueReader:
             return None
         low, high = as_fraction(least.value), as_fraction(most.value)
         if low >= high:
+            turned = self._turned(node.value, parts) if low > high else None
             self.faults.add(node.at, f"a range from {least.shown.text} to {most.shown.text}",
-                            "the smaller value first", "Exchange the two, or change "
-                            "one.")  # fmt: skip
+                            "the smaller value first", "Exchange the two, or change one.",
+                            instead=turned)  # fmt: skip
             return None
         kind = least.kind
         return low, high, (unit_in(parts["least"], kind), unit_in(parts["most"], kind))
+
+    @staticmethod
+    def _turned(typed: str, parts: re.Match[str]) -> str:
+        """A range with its two ends exchanged."""
+        text = typed.strip()
+        (a, b), (c, d) = parts.span("least"), parts.span("most")
+        return f"{text[:a]}{parts['most']}{text[b:c]}{parts['least']}{text[d:]}"
 
     def _taken(
         self,

@@ -245,7 +245,8 @@ def _refuse_missing(
         if name not in values:
             noun = {INNER: "inner", MATCHED: "matching", GREATEST: "greatest"}.get(name.of, name.of)
             fault = Fault(
-                problem.path, 0, 0, f"a question for the {noun} {KINDS[name.quantity].noun}",
+                problem.path, *problem.find_at,
+                f"a question for the {noun} {KINDS[name.quantity].noun}",
                 "a quantity that has a bound",
                 "Sources alone hold the voltage between the two points, whatever is connected "
                 "there. Ask for another quantity, or choose other points.",

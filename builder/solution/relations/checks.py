@@ -10,8 +10,8 @@ from builder.problem.relations.model import Relation
 from builder.quantity.exact import Exact
 from builder.quantity.formula import evaluate
 from builder.quantity.names import Name
+from builder.quantity.symbolic import same
 from builder.solution.check import Check
-from builder.solution.relations.comparing import same
 
 
 class RelationCheckKind(StrEnum):

@@ -10,9 +10,9 @@ from builder.problem.relations.quantities import NEVER_NEGATIVE
 from builder.quantity.exact import Exact
 from builder.quantity.formula import Formula, Ref, evaluate
 from builder.quantity.names import Name
+from builder.quantity.symbolic import same
 from builder.solution.program import Line
 from builder.solution.relations.algebra import Rearranged
-from builder.solution.relations.comparing import same
 from builder.solution.relations.step import Choice
 from builder.solution.relations.trouble import impossible, no_value, several
 

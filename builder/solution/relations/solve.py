@@ -8,10 +8,10 @@ from dataclasses import dataclass, replace
 from builder.problem.relations.model import RelationsProblem
 from builder.quantity.exact import Exact
 from builder.quantity.names import Name
+from builder.quantity.symbolic import same
 from builder.solution.check import hold_all
 from builder.solution.program import run
 from builder.solution.relations.checks import RelationCheck, checks_of
-from builder.solution.relations.comparing import same
 from builder.solution.relations.second import solutions_of
 from builder.solution.relations.step import RelationStep
 from builder.solution.relations.walk import needed_steps, walk

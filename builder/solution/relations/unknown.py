@@ -17,10 +17,10 @@ from builder.quantity.formula import Formula, Ref, Sum, names_in
 from builder.quantity.kinds import KINDS
 from builder.quantity.names import TOTAL, Name
 from builder.quantity.show import Shown, show
+from builder.quantity.symbolic import same
 from builder.solution.nest.solve import NestSolution, solve_nest
 from builder.solution.nest.stepwise import Naming
 from builder.solution.program import run
-from builder.solution.relations.comparing import same
 from builder.solution.relations.step import RelationStep
 from builder.solution.relations.walk import needed_steps, walk
 from builder.solution.solution import Solution, refuse_difference

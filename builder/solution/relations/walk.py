@@ -13,11 +13,11 @@ from builder.problem.relations.model import EXTRA, Relation, RelationsProblem
 from builder.quantity.exact import Exact
 from builder.quantity.formula import evaluate, names_in
 from builder.quantity.names import Name
+from builder.quantity.symbolic import same
 from builder.solution.program import Statement
 from builder.solution.relations.algebra import Rearranged, in_order, is_told, rearranged
 from builder.solution.relations.blocks import smallest_block, solve_block
 from builder.solution.relations.choosing import choose
-from builder.solution.relations.comparing import same
 from builder.solution.relations.sides import kind_of_sides
 from builder.solution.relations.step import RelationMove, RelationStep, step_id
 from builder.solution.relations.trouble import contradiction, no_value, undetermined

@@ -35,6 +35,7 @@ from builder.solution.transient.step import TransientStep
 from builder.solution.transient.store import Store, network_of, stores_of
 from builder.solution.transient.trouble import (
     refuse_charged,
+    refuse_far,
     refuse_several,
     refuse_shorted,
     refuse_still,
@@ -92,6 +93,8 @@ def solve_transient(problem: TransientProblem) -> TransientSolution:
     steps = write_steps(problem, stores)
     given = givens_of(problem)
     second = dict(_second(problem, stores, volts))
+    if CONSTANT in second:
+        refuse_far(problem, second[CONSTANT])
     compared = {*second, *problem.find}
     values = {name: expanded(value) if name in compared else value
               for name, value in run(steps, given).items()}  # fmt: skip

@@ -10,9 +10,11 @@ from builder.circuit.mixed import MixedCircuit, joined, seen_from
 from builder.circuit.tree import Leaf, Tree, groups, leaves
 from builder.errors import Fault, FaultyFile
 from builder.problem.gathering import all_of
+from builder.problem.limits import MOST_TIME_CONSTANTS
 from builder.problem.model import TransientProblem
 from builder.problem.transient.moments import END, START, moment_of, reaching
 from builder.quantity.exact import Exact
+from builder.quantity.names import Name
 from builder.quantity.show import show
 from builder.solution.transient.second import resting
 from builder.solution.transient.store import Store, stores_of
@@ -181,6 +183,27 @@ def _unreached(problem: TransientProblem, volts: dict[str, tuple[Exact, Exact]])
         line, column = problem.places.get(reaching(element, int(number)), problem.at)
         yield Fault(problem.path, line, column, found, f"a voltage between {first} and {last}",
                     f"It starts at {first} and goes towards {last}.")  # fmt: skip
+
+
+def refuse_far(problem: TransientProblem, constant: Exact) -> None:
+    """Refuse a time so long after the change that nothing measurable is left of it.
+
+    Args:
+        problem: what is solved.
+        constant: its time constant.
+
+    Raises:
+        FaultyFile: at the first such time.
+    """
+    for when, measure in problem.times.items():
+        if measure.value > MOST_TIME_CONSTANTS * constant:
+            line, column = problem.places.get(Name("time", when), problem.at)
+            raise FaultyFile((Fault(
+                problem.path, line, column, f"the time {measure.shown.text}, where the time "
+                f"constant is {show(constant, 'time').text}",
+                f"at most {MOST_TIME_CONSTANTS} time constants after the change",
+                "After ten of them all is over: check the unit, or ask for the end."),
+            ))  # fmt: skip
 
 
 def resting_before(problem: TransientProblem, ends: tuple[str, str]) -> Exact:

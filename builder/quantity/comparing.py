@@ -1,8 +1,8 @@
-"""Whether two exact values are the same, told by algebra and never by digits alone."""
+"""Whether two exact numbers with roots are equal: algebra decides, digits only tell apart."""
 
 from __future__ import annotations
 
-from sympy import Float, Rational, Symbol, minimal_polynomial, simplify
+from sympy import Float, Rational, Symbol, expand, minimal_polynomial, radsimp, simplify
 from sympy.polys.polyerrors import NotAlgebraic
 
 from builder.quantity.exact import Exact
@@ -10,14 +10,16 @@ from builder.quantity.exact import Exact
 _DIGITS = 60
 
 
-def same(one: Exact, other: Exact) -> bool:
-    """Whether two exact numbers are equal."""
+def same_numbers(one: Exact, other: Exact) -> bool:
+    """Whether two exact numbers without symbols are equal."""
     if one == other:
         return True
     if isinstance(one, Rational) and isinstance(other, Rational):
         return False
     if _plainly_apart(one, other):
         return False
+    if expand(radsimp(one - other)) == 0:  # all that a few square roots need, and quick
+        return True
     try:
         return bool(minimal_polynomial(one - other, Symbol("x")) == Symbol("x"))
     except NotAlgebraic:
