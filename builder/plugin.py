@@ -9,8 +9,8 @@ from mkdocs.config import config_options as option
 from mkdocs.config.base import Config
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import PluginError
-from mkdocs.plugins import BasePlugin
-from mkdocs.structure.files import File, Files, InclusionLevel
+from mkdocs.plugins import BasePlugin, get_plugin_logger
+from mkdocs.structure.files import Files, InclusionLevel
 from mkdocs.structure.pages import Page
 from mkdocs.utils import get_relative_url
 
@@ -22,9 +22,12 @@ from builder.site.author_text import MathsExtension
 from builder.site.embed import embed
 from builder.site.finished import Making
 from builder.site.guide import AUDIENCES, Guide
+from builder.site.host_files import add_files, add_pages
 from builder.site.kept import KeptPages, Store
 from builder.site.online import Online
 from builder.site.page import TEMPLATES
+from builder.site.preview import FaultPages, Preview
+from builder.site.preview.panels import STYLE, STYLE_FILE
 from builder.site.schema_files import published_schemas
 from builder.site.theme_mends import mended
 from builder.site.unit_site import UnitSite, read_unit_site
@@ -39,6 +42,9 @@ class StepwellConfig(Config):
     fresh = option.Type(bool, default=True)
     """Whether problems' pages offer other numbers; without them a build is quicker."""
 
+    fresh_in_preview = option.Type(bool, default=False)
+    """Whether a preview works other numbers out too, and does not only show those that are kept."""
+
     keep = option.Type(str, default=".cache/stepwell")
     """The folder, beside mkdocs.yml, of finished pages that the next build need not make again."""
 
@@ -52,14 +58,21 @@ class StepwellConfig(Config):
 class StepwellPlugin(BasePlugin[StepwellConfig]):
     """Turns the problems of a unit into pages."""
 
+    preview: Preview | None = None
     site: UnitSite
+    faulty: FaultPages
     guide: Guide
     online: Online
     files: Files
 
+    def on_startup(self, *, command: str, **_: Any) -> None:
+        """See whether this is a preview, which goes on over what is faulty."""
+        self.preview = Preview() if command == "serve" else None
+
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         """Add styles, scripts and formulas in Markdown; keep every request inside the site."""
-        config.extra_css = [*STYLES, *config.extra_css]
+        styles = [*STYLES, STYLE] if self.preview else STYLES
+        config.extra_css = [*styles, *config.extra_css]
         config.extra_javascript = [*SCRIPTS, *config.extra_javascript]
         config.markdown_extensions = [*config.markdown_extensions, MathsExtension(), "attr_list"]  # type: ignore[list-item]
         # The theme would ask the network for the script by which search works from a folder.
@@ -70,48 +83,52 @@ class StepwellPlugin(BasePlugin[StepwellConfig]):
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         """Solve every problem and add its page, the listings and the assets."""
-        beside = Path(config.config_file_path or ".").parent
-
-        def pages(unit: Unit) -> KeptPages:
-            images = bool(config.site_url)
-            making = Making(unit, fresh=self.config.fresh, images=images)
-            return KeptPages(making, Store(beside / self.config.keep))
-
-        content = Path(config.docs_dir)
-        self.site = _acted_on(read_unit_site, content, self.config.problems, config.nav, pages)
-        _acted_on(self.site.stop)
         self.files = files
+        self.site = self._read(config)
+        self.faulty = FaultPages(self.site, get_plugin_logger("stepwell").warning)
+        self.faulty.tell()
         own = (f"{self.config.problems}/", UNIT_FILE)
         for file in files:
             if file.src_uri.startswith(own) and file.src_uri.endswith((".yml", ".yaml")):
                 file.inclusion = InclusionLevel.EXCLUDED
         self.guide = Guide(self.config.guide, self.site.unit.symbols, self.config.problems)
-        made = self.site.pages(style=self.config.style_page) | self.guide.pages()
-        for path, markdown in made.items():
-            if files.get_file_from_path(path) is None:
-                page = File.generated(config, path, content=markdown)
-                page.inclusion = InclusionLevel.NOT_IN_NAV
-                files.append(page)
-        self.online = self.site.online(
-            config.site_name, config.site_description or "", config.site_url or ""
-        )
-        for path, image in self.online.images().items():
-            files.append(File.generated(config, path, content=image))
-        for path, source in asset_files().items():
-            files.append(File.generated(config, path, abs_src_path=str(source)))
-        for path, schema in published_schemas().items():
-            files.append(File.generated(config, path, content=schema))
+        made = self.faulty.pages(self.site.pages(style=self.config.style_page))
+        address = "" if self.preview else config.site_url or ""
+        self.online = self.site.online(config.site_name, config.site_description or "", address)
+        add_pages(files, config, made | self.guide.pages())
+        style = {STYLE: STYLE_FILE} if self.preview else {}
+        for shipped in (self.online.images(), asset_files(), published_schemas(), style):
+            add_files(files, config, shipped)
         return files
+
+    def _read(self, config: MkDocsConfig) -> UnitSite:
+        """The unit; in a preview with what is wrong, which else stops the build."""
+        store = Store(Path(config.config_file_path or ".").parent / self.config.keep)
+        hurried = self.preview is not None and not self.config.fresh_in_preview
+        images = bool(config.site_url) and self.preview is None
+
+        def pages(unit: Unit) -> KeptPages:
+            making = Making(unit, fresh=self.config.fresh, images=images, hurried=hurried)
+            return KeptPages(making, store)
+
+        asked = (Path(config.docs_dir), self.config.problems, config.nav, pages)
+        if self.preview:
+            return self.preview.read(*asked)
+        site: UnitSite = _acted_on(read_unit_site, *asked)
+        _acted_on(site.stop)
+        return site
 
     def on_page_markdown(self, markdown: str, *, page: Page, **_: Any) -> str:
         """Make room for problems embedded in a lesson, and say what a page is about."""
         if about := self.online.description(page.file.src_uri):
             page.meta.setdefault("description", about)
-        return str(_acted_on(embed, markdown, page.file.src_uri, self.site.slugs))
+        instead = self.faulty if self.preview else None
+        whole = page.file.content_string
+        return str(_acted_on(embed, markdown, page.file.src_uri, self.site.slugs, instead, whole))
 
-    def on_page_content(self, html: str, **_: Any) -> str:
+    def on_page_content(self, html: str, *, page: Page, **_: Any) -> str:
         """Tell the search what it will find in problems."""
-        return self.guide.hint(self.site.hint(html))
+        return self.faulty.on_front(self.guide.hint(self.site.hint(html)), page.file.src_uri)
 
     def on_post_page(self, output: str, *, page: Page, **_: Any) -> str:
         """Put problems and listings in their places."""
@@ -120,7 +137,8 @@ class StepwellPlugin(BasePlugin[StepwellConfig]):
             target = self.files.get_file_from_path(path)
             return get_relative_url(target.url if target else path, page.url)
 
-        filled = mended(self.guide.fill(self.site.fill(output, address, page.file.src_uri)))
+        parts = self.guide.fill(self.site.fill(output, address, page.file.src_uri))
+        filled = mended(self.faulty.fill(parts, address))
         title, whole = str(page.title or ""), page.canonical_url or ""
         return self.online.with_preview(filled, page.file.src_uri, title, whole)
 

@@ -68,16 +68,27 @@ def pointed(source: str, line: int, column: int, width: int) -> list[str]:
     """
     if not source.strip() or not line:
         return []
+    ahead, word, rest = around(source, column, width)
+    number, gutter = str(line), " " * len(str(line))
+    mark = " " * columns(ahead) + "^" * max(columns(word), 1)
+    return [f"  {number} | {ahead}{word}{rest}", f"  {gutter} | {mark}"]
+
+
+def around(source: str, column: int, width: int) -> tuple[str, str, str]:
+    """What of a line stands before, at and after a place, made visible and cut to what is shown.
+
+    Args:
+        source: the line as it was typed.
+        column: of the first character of the place, from 1; may be one past the end.
+        width: how many characters are the place; those past the end of the line are not.
+    """
     first = min(max(column - 1, 0), len(source))
     last = first + max(width, 1)
     before, marked, after = (
         [visible(sign) for sign in part]
         for part in (source[:first], source[first:last], source[last:])
     )
-    ahead, word, rest = _window(before, marked, after)
-    number, gutter = str(line), " " * len(str(line))
-    mark = " " * columns(ahead) + "^" * max(columns(word), 1)
-    return [f"  {number} | {ahead}{word}{rest}", f"  {gutter} | {mark}"]
+    return _window(before, marked, after)
 
 
 def corrected(source: str, right: str, line: int) -> list[str]:

@@ -13,6 +13,8 @@ from __future__ import annotations
 import difflib
 import re
 from collections.abc import Collection
+from dataclasses import dataclass, field
+from typing import Protocol
 
 from builder.errors import Fault, FaultyFile
 from builder.site.page import FRESH, PARTS, placeholder
@@ -22,18 +24,39 @@ DEFAULT_PARTS = ("opening", "caution", "predict", "solution", "checks")
 _FENCE = re.compile(r"^(?P<fence>`{3,}|~{3,})[ ]*(?P<info>[^`\n]*)$")
 
 
-def embed(markdown: str, path: str, known: Collection[str]) -> str:
+class StandIn(Protocol):
+    """What stands in a lesson in place of problems that cannot be shown."""
+
+    def of_problem(self, slug: str) -> str | None:
+        """Markdown in place of a problem; None if it can be shown."""
+        ...
+
+    def of_block(self, faults: tuple[Fault, ...]) -> str:
+        """Markdown in place of a block that has faults itself."""
+        ...
+
+
+def embed(
+    markdown: str,
+    path: str,
+    known: Collection[str],
+    instead: StandIn | None = None,
+    source: str = "",
+) -> str:
     """Replace the fenced blocks that embed problems by placeholders.
 
     Args:
         markdown: a page's Markdown.
         path: the page, as faults name it.
         known: the slugs of all problems.
+        instead: takes the place of what is faulty, as in a preview.
+        source: the page's whole file, if the Markdown is only its end.
 
     Raises:
         FaultyFile: if a block names no problem, an unknown one or an unknown part, or does not
-            end.
+            end, and nothing stands in for it.
     """
+    ahead = source[: -len(markdown)].count("\n") if source.endswith(markdown) else 0
     lines = markdown.split("\n")
     out: list[str] = []
     faults: list[Fault] = []
@@ -47,12 +70,16 @@ def embed(markdown: str, path: str, known: Collection[str]) -> str:
         end = _closing(lines, at, match["fence"])
         if match["info"].strip() != "problem":
             out.extend(lines[at : end + 1])
-        elif end == len(lines):
-            faults.append(Fault(path, at + 1, 1, "a block that does not end",
-                                f'a line "{match["fence"]}" after it',
-                                "Close the block."))  # fmt: skip
         else:
-            out.append(_replaced(lines[at + 1 : end], path, at + 2, known, faults))
+            block = _Block(path, ahead + at + 1, lines[at:end], known)
+            filling = block.filling(instead)
+            if end == len(lines):
+                block.refuse_to_go_on(match["fence"])
+            if block.faults and instead is not None:
+                filling = f"\n\n{instead.of_block(tuple(block.faults))}\n"
+            else:
+                faults.extend(block.faults)
+            out.append(filling)
         at = end + 1
     if faults:
         raise FaultyFile(tuple(faults))
@@ -67,34 +94,64 @@ def _closing(lines: list[str], start: int, fence: str) -> int:
     return len(lines)
 
 
-def _replaced(
-    block: list[str], path: str, line: int, known: Collection[str], faults: list[Fault]
-) -> str:
-    slug = ""
-    parts: tuple[str, ...] = DEFAULT_PARTS
-    for offset, text in enumerate(block):
-        word = text.strip()
+@dataclass
+class _Block:
+    """A block that embeds a problem.
+
+    Attributes:
+        path: the page, as faults name it.
+        start: the number of its first line, which opens it.
+        lines: that line and those up to its end.
+        known: the slugs of all problems.
+        faults: what is wrong with it.
+    """
+
+    path: str
+    start: int
+    lines: list[str]
+    known: Collection[str]
+    faults: list[Fault] = field(default_factory=list)
+
+    def filling(self, instead: StandIn | None) -> str:
+        """What stands in the Markdown in place of the block."""
+        slug = ""
+        parts: tuple[str, ...] = DEFAULT_PARTS
+        for offset, text in enumerate(self.lines[1:], start=1):
+            word = text.strip()
+            if word.startswith("parts:"):
+                parts = tuple(part.strip() for part in word.removeprefix("parts:").split(","))
+                for part in parts:
+                    if part not in _EMBEDDABLE:
+                        self._add(offset, word, f'the part "{part[:40]}"',
+                                  "parts of a problem's page",
+                                  f"Parts are {', '.join(_EMBEDDABLE)}.")  # fmt: skip
+            elif word and not slug:
+                slug = word
+                if slug not in self.known:
+                    self._add(offset, word, f'"{slug[:40]}"', "the name of a problem",
+                              _suggest(slug, self.known))  # fmt: skip
+            elif word:
+                self._add(offset, word, f'"{word[:40]}"', 'nothing, or "parts: …"',
+                          "Remove this line.")  # fmt: skip
+        if not slug:
+            self._add(0, self.lines[0].strip(), "a block without a problem",
+                      "the name of a problem on the line after it",
+                      "Name the problem's file without its .yml.")  # fmt: skip
+        if instead is not None and (panel := instead.of_problem(slug)) is not None:
+            return f"\n\n{panel}\n"
+        return "\n\n".join(["", *(placeholder(slug, part) for part in parts), ""])
+
+    def refuse_to_go_on(self, fence: str) -> None:
+        """Tell that it does not end, which is all that is wrong with it then."""
+        self.faults.clear()
+        self._add(0, self.lines[0].strip(), "a block that does not end",
+                  f'a line "{fence}" after it', "Close the block.")  # fmt: skip
+
+    def _add(self, offset: int, word: str, found: str, expected: str, advice: str) -> None:
+        text = self.lines[offset]
         column = len(text) - len(text.lstrip()) + 1
-        if word.startswith("parts:"):
-            parts = tuple(part.strip() for part in word.removeprefix("parts:").split(","))
-            for part in parts:
-                if part not in _EMBEDDABLE:
-                    advice = f"Parts are {', '.join(_EMBEDDABLE)}."
-                    faults.append(Fault(path, line + offset, column, f'the part "{part[:40]}"',
-                                        "parts of a problem's page", advice))  # fmt: skip
-        elif word and not slug:
-            slug = word
-            if slug not in known:
-                faults.append(Fault(path, line + offset, column, f'"{slug[:40]}"',
-                                    "the name of a problem", _suggest(slug, known)))  # fmt: skip
-        elif word:
-            faults.append(Fault(path, line + offset, column, f'"{word[:40]}"',
-                                'nothing, or "parts: …"', "Remove this line."))  # fmt: skip
-    if not slug:
-        faults.append(Fault(path, line - 1, 1, "a block without a problem",
-                            "the name of a problem on the line after it",
-                            "Name the problem's file without its .yml."))  # fmt: skip
-    return "\n\n".join(["", *(placeholder(slug, part) for part in parts), ""])
+        self.faults.append(Fault(self.path, self.start + offset, column, found, expected, advice,
+                                 source=text, width=len(word)))  # fmt: skip
 
 
 _EMBEDDABLE = tuple(part.id for part in PARTS if part.id not in (FRESH, "onward"))

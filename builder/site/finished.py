@@ -28,11 +28,13 @@ class Making:
         unit: that the problems belong to.
         fresh: whether problems' own pages offer other numbers.
         images: whether each page has a preview image.
+        hurried: whether pages go without other numbers where none are kept for them.
     """
 
     unit: Unit
     fresh: bool = False
     images: bool = False
+    hurried: bool = False
 
     def hangs_on(self, problem: Problem) -> tuple[str, ...]:
         """What a problem's page tells besides its own file and what is asked of this class."""

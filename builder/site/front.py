@@ -196,7 +196,8 @@ def lesson_pages(content: Path, folder: str, nav: Any, path: Iterable[str]) -> I
             continue
         file = content / source
         if file.is_file():
-            heading = _HEADING.search(file.read_text(encoding="utf-8"))
+            # What is no UTF-8 is refused by MkDocs, when it reads the page.
+            heading = _HEADING.search(file.read_text(encoding="utf-8", errors="replace"))
             yield LessonPage(source, heading[1] if heading else Path(source).stem)
 
 

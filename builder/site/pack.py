@@ -101,7 +101,9 @@ def build_site(config: Path, folder: Path) -> None:
     logger = logging.getLogger("mkdocs")
     logger.addHandler(told)
     try:
-        build(load_config(str(config), strict=True, site_dir=str(folder)))
+        settings = load_config(str(config), strict=True, site_dir=str(folder))
+        settings.plugins.on_startup(command="build", dirty=False)
+        build(settings)
     except (Abort, MkDocsException) as error:
         raise BuildStopped((*told.messages, str(error))) from error
     finally:

@@ -163,7 +163,7 @@ def skeleton(problem: Problem, lesson: Lesson) -> str:
     The parts themselves enter after the Markdown conversion, which would take longer than
     everything else.
     """
-    blocks = [f"# {_plain(problem.title)}"]
+    blocks = [f"# {heading_text(problem.title)}"]
     for part in PARTS:
         if part.applies(lesson):
             if part.heading:
@@ -177,7 +177,7 @@ def placeholder(slug: str, part: str) -> str:
     return f'<div data-stepwell-part="{slug}/{part}"></div>'
 
 
-def _plain(title: str) -> str:
+def heading_text(title: str) -> str:
     """A title as Markdown that means just these characters."""
     special = "\\`*_{}[]()#+-.!$"
     return "".join(f"\\{c}" if c in special else str(escape(c)) for c in title)

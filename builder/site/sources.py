@@ -18,18 +18,26 @@ def problem_sources(content: Path, folder: str) -> list[Path]:
         FaultyFile: if ``folder`` is no folder inside ``content``, or if a file in it would be
             passed over without a word.
     """
+    files, faults = sources_and_faults(content, folder)
+    if faults:
+        raise FaultyFile(faults)
+    return files
+
+
+def sources_and_faults(content: Path, folder: str) -> tuple[list[Path], tuple[Fault, ...]]:
+    """The same files, and what is wrong with others in the folder, or with the folder itself."""
     inside = PurePosixPath(folder)
     if inside.is_absolute() or ".." in inside.parts or not inside.parts:
         outside = Fault("mkdocs.yml", 0, 0, f'the folder "{folder}" for problems',
                         f'a folder inside "{content.name}"',
                         "Write its name alone, such as problems.")  # fmt: skip
-        raise FaultyFile((outside,))
+        return [], (outside,)
     home = content / folder
     if not home.is_dir():
         missing = Fault(f"{content.name}/{folder}", 0, 0, "no such folder",
                         "the folder of the unit's problems",
                         "Make the folder, or name another one in mkdocs.yml.")  # fmt: skip
-        raise FaultyFile((missing,))
+        return [], (missing,)
     files: list[Path] = []
     faults: list[Fault] = []
     for path in sorted(home.rglob("*")):
@@ -45,6 +53,4 @@ def problem_sources(content: Path, folder: str) -> list[Path]:
                                 'problems that end in ".yml"', "Rename the file."))  # fmt: skip
         else:
             files.append(path)
-    if faults:
-        raise FaultyFile(tuple(faults))
-    return files
+    return files, tuple(faults)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 from pathlib import Path
@@ -49,6 +49,7 @@ class UnitSite:
         heads: what the site must know of them, by slug.
         faulty: what is wrong with the others, by slug.
         pages_of_prose: the author's own lesson pages, in teaching order.
+        at_large: what is wrong with no single problem; only a preview goes on with any.
     """
 
     unit: Unit
@@ -58,6 +59,7 @@ class UnitSite:
     heads: Mapping[str, Head]
     faulty: Mapping[str, StepwellError]
     pages_of_prose: tuple[LessonPage, ...] = ()
+    at_large: tuple[Fault, ...] = ()
 
     def stop(self) -> None:
         """Raise what is wrong with any problem.
@@ -216,14 +218,33 @@ def read_unit_site(
     sources = problem_sources(content, folder)
     unit = read_unit(content / UNIT_FILE, folder=folder)
     problems, faulty = _read_problems(sources, unit, content.parent)
-    problems.sort(key=lambda problem: _place(problem, unit))
-    kept = pages(unit)
-    prepared = kept.prepare(problems)
-    sound = tuple(one for one in problems if one.slug in prepared.heads)
     prose = tuple(lesson_pages(content, folder, nav, unit.path))
-    return UnitSite(
-        unit, folder, sound, kept, prepared.heads, {**faulty, **prepared.troubles}, prose
-    )
+    return arranged(unit, folder, problems, faulty, pages(unit), prose)
+
+
+def arranged(
+    unit: Unit,
+    folder: str,
+    problems: Iterable[Problem],
+    faulty: Mapping[str, StepwellError],
+    pages: KeptPages,
+    prose: tuple[LessonPage, ...],
+) -> UnitSite:
+    """A unit of problems that are read, in their order, those with pages apart from the others.
+
+    Args:
+        unit: that they belong to.
+        folder: of the problems inside the content.
+        problems: in any order.
+        faulty: what is wrong with those that could not be read, by slug.
+        pages: makes their pages.
+        prose: the author's own lesson pages, in teaching order.
+    """
+    ordered = sorted(problems, key=lambda problem: _place(problem, unit))
+    prepared = pages.prepare(ordered)
+    sound = tuple(one for one in ordered if one.slug in prepared.heads)
+    wrong = {**faulty, **prepared.troubles}
+    return UnitSite(unit, folder, sound, pages, prepared.heads, wrong, prose)
 
 
 def _place(problem: Problem, unit: Unit) -> tuple[int, int, str]:

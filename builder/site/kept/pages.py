@@ -66,7 +66,7 @@ class KeptPages:
             problem: one of those that are prepared.
             own: whether for its own page, which may offer other numbers; else for a lesson.
         """
-        fresh = own and self.making.fresh
+        fresh = own and self._is_fresh(problem)
         key = self._key(problem, _kind(fresh=fresh))
         found = self._unkept.get(key) or self.store.get(key)
         if found is None:
@@ -77,10 +77,16 @@ class KeptPages:
 
     def _kept_head(self, problem: Problem) -> Head | None:
         """A kept head, if the parts of the problem's own page are kept as well."""
-        kind = _kind(fresh=self.making.fresh)
+        kind = _kind(fresh=self._is_fresh(problem))
         texts = self.store.get(self._key(problem, "head"))
         whole = texts is not None and self.store.has(self._key(problem, kind))
         return Head.of_texts(texts) if texts is not None and whole else None
+
+    def _is_fresh(self, problem: Problem) -> bool:
+        """Whether the problem's own page offers other numbers."""
+        if self.making.fresh and self.making.hurried:
+            return self.store.has(self._key(problem, _kind(fresh=True)))
+        return self.making.fresh
 
     def _keep(self, key: str, texts: Texts) -> None:
         if not self.store.put(key, texts):
@@ -93,9 +99,11 @@ class KeptPages:
         return hashlib.sha256("\0".join(went_in).encode()).hexdigest()
 
     def _task(self, problem: Problem) -> _Task:
-        kinds = ("head", _kind(fresh=self.making.fresh))
-        head, body = (self._key(problem, kind) for kind in kinds)
-        return _Task(problem.slug, problem.text, problem.path, self.making, self.store, head, body)
+        fresh = self._is_fresh(problem)
+        head, body = (self._key(problem, kind) for kind in ("head", _kind(fresh=fresh)))
+        return _Task(
+            problem.slug, problem.text, problem.path, self.making, self.store, head, body, fresh
+        )
 
 
 @dataclass(frozen=True)
@@ -109,6 +117,7 @@ class _Task:
     store: Store
     head_key: str
     body_key: str
+    fresh: bool
 
 
 @dataclass(frozen=True)
@@ -126,7 +135,7 @@ def _make(task: _Task) -> _Made:
     try:
         lesson = _lesson(task.text, task.path, task.making)
         head = head_of(lesson, task.making)
-        body = parts_of(lesson, task.making.unit, fresh=task.making.fresh)
+        body = parts_of(lesson, task.making.unit, fresh=task.fresh)
     except StepwellError as error:
         return _Made(task.slug, trouble=error)
     unkept = {} if task.store.put(task.body_key, body) else {task.body_key: body}
