@@ -4,10 +4,13 @@ A word after the language says what a block is::
 
     ```yaml problem=two-lamps       a whole problem, shown with what comes of it
     ```yaml part-of=two-lamps       some more lines of it, to be added at its end
+    ```yaml wrong=no-unit           a whole problem that is refused
     ```yaml unit                    a unit.yml
-    ```yaml wrong=two-lamps         a whole file that is refused
-    ```text told-of=two-lamps       what is then said of it
-    ```console                      commands after a $ sign, and what they print
+    ```yaml site                    a part of mkdocs.yml
+    ```markdown lesson              a page that shows problems
+    ```markdown front               what a front page is made of
+    ```console                      commands after a $ sign, and what they print; … for any more
+    ```sh                           commands that print nothing of interest
 
 The tests run all of them. On the page they are plain blocks.
 """
@@ -30,7 +33,7 @@ class Block:
     """A fenced block.
 
     Attributes:
-        language: ``yaml``, ``console``, ``text`` or ``markdown``.
+        language: ``yaml``, ``markdown``, ``console`` or ``sh``.
         role: what it is, such as ``problem``; empty for nothing in particular.
         of: the name it has, or the name of the problem it belongs to; may be empty.
         text: what stands in it.

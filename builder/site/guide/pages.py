@@ -18,6 +18,17 @@ from builder.site.page import render
 AUDIENCES = ("students", "authors", "publishing")
 """For whom there is a guide, as the plugin's option names them."""
 
+_AUTHORS = "authors/"
+AUTHORS = tuple(
+    f"{_AUTHORS}{name}.md"
+    for name in (
+        "first-problem", "groups", "letters", "unknown", "networks", "equivalent-source",
+        "switches", "resistors-with-capacitors", "equations", "plates", "words", "fresh-numbers",
+        "unit", "refused", "keys",
+    )
+)  # fmt: skip
+"""The pages for authors below their first one, in the order of reading."""
+
 TEXT = Path(__file__).parent / "text"
 _HOME = "guide"
 _MADE = re.compile(r'<div data-stepwell-guide="(example|keys)/([^"]+)">(?:<p>[^<]*</p>)?</div>')
@@ -93,14 +104,32 @@ class Guide:
         return {section.anchor: section for section in sections()}
 
     def _linked(self, text: str, path: str) -> str:
-        """With links to the problems' own folder, and the headings of the keys."""
+        """With links to the problems' own folder, the sections of the keys, and a way onward."""
         if path == KEYS_PAGE:
-            text += "".join(
-                f"\n## {section.heading} {{#{section.anchor}}}\n\n"
-                f'{section.about}\n\n<div data-stepwell-guide="keys/{section.anchor}"></div>\n'
-                for section in self._sections.values()
-            )
+            text += _headings(self._sections.values())
+        if path in AUTHORS:
+            text += _turn(self._texts, path)
         return text.replace(f"({_EACH_PROBLEM}", f"(../{self.folder}/")
+
+
+def _headings(sections: Collection[Section]) -> str:
+    """A list of the sections, and each with the place of its keys."""
+    listed = "".join(f"- [{one.heading}](#{one.anchor})\n" for one in sections)
+    return f"\n{listed}" + "".join(
+        f"\n## {one.heading} {{#{one.anchor}}}\n\n{one.about}\n\n"
+        f'<div data-stepwell-guide="keys/{one.anchor}"></div>\n'
+        for one in sections
+    )
+
+
+def _turn(texts: Mapping[str, str], path: str) -> str:
+    """The way to the next page for authors."""
+    at = AUTHORS.index(path) + 1
+    onward = ""
+    if at < len(AUTHORS):
+        title = texts[AUTHORS[at]].splitlines()[0].removeprefix("# ")
+        onward = f"[Next: {title}]({AUTHORS[at].removeprefix(_AUTHORS)})\n"
+    return f"\n{onward}[Back to all pages for authors](index.md)\n{{: .sw-guide-turn }}\n"
 
 
 def _place(block: Block) -> str:
