@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 
 from builder.errors import Oddity
-from builder.lesson.odd.asked import asked_twice
+from builder.lesson.odd.asked import asked_though_given, asked_twice
 from builder.lesson.odd.looking import Look
 from builder.lesson.odd.magnitudes import far_apart, far_from_usual
 from builder.lesson.odd.meeting import met_by_mistakes
@@ -30,6 +30,7 @@ FINDERS: tuple[Finder, ...] = (
     far_apart,
     spelled_out,
     asked_twice,
+    asked_though_given,
     unused_quantities,
     met_by_mistakes,
     alike_options,

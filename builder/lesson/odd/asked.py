@@ -1,4 +1,4 @@
-"""What is asked for twice over."""
+"""What is asked for twice over, or is given already."""
 
 from __future__ import annotations
 
@@ -6,12 +6,15 @@ from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from builder.circuit.law import LAWS
 from builder.errors import Oddity
 from builder.lesson.odd.looking import Look
 from builder.problem.located import Entry, Items, Map, Node, Text
+from builder.problem.parts import EQUIVALENT
 from builder.quantity.names import Name
 
 ASKED_TWICE = "asked-twice"
+ASKED_THOUGH_GIVEN = "asked-though-given"
 
 
 @dataclass(frozen=True)
@@ -37,16 +40,32 @@ def asked_twice(look: Look) -> Iterator[Oddity]:
         return
     whole = [_ask(look, item, item) for item in items]
     for at, ask in enumerate(whole):
-        others = [*whole[:at], *(other for other in whole[at + 1 :] if other.names > ask.names)]
-        cover = _covering(ask, others)
+        cover = _covering(at, whole)
         if cover is not None:
             yield _oddity(look, ask, cover)
             continue
+        # What asks for no more than this item is told itself.
+        others = [other for other in whole if not other.names <= ask.names]
         asks = [_ask(look, part, _place(part)) for part in parts[at]]
         for number, one in enumerate(asks if len(asks) > 1 else ()):
-            cover = _covering(one, [*asks[:number], *whole[:at], *whole[at + 1 :]])
+            cover = _covering(number, asks) or _covering(0, [one, *others])
             if cover is not None:
                 yield _oddity(look, one, cover)
+
+
+def asked_though_given(look: Look) -> Iterator[Oddity]:
+    """Whatever the problem states itself, as a fact that was measured."""
+    givens = look.solution.givens
+    if not any(look.solution.resolve(name) in givens for name in look.problem.find):
+        return
+    for item in look.items("find"):
+        for part in _parts(item):
+            ask = _ask(look, part, _place(part))
+            if all(look.solution.resolve(name) in givens for name in ask.names):
+                yield look.oddity(
+                    ask.node.at, ASKED_THOUGH_GIVEN, f"{ask.written} is given in the problem.",
+                    "Delete it, or ask for something that has to be found.",
+                )  # fmt: skip
 
 
 def _parts(item: Node) -> list[Node]:
@@ -75,9 +94,10 @@ def _plainly_once(items: Sequence[Node], parts: Sequence[list[Node]]) -> bool:
 
 
 def _key(item: Node) -> str:
+    word = item.value.partition(": ")[0] if isinstance(item, Text) else ""
     if isinstance(item, Map):
-        return item.entries[0].key.value
-    return item.value.partition(": ")[0] if isinstance(item, Text) else ""
+        word = item.entries[0].key.value
+    return EQUIVALENT if word in LAWS else word
 
 
 def _is_name(node: Node) -> bool:
@@ -88,9 +108,12 @@ def _ask(look: Look, item: Node, place: Node) -> _Ask:
     return _Ask(place, _written(item), frozenset(look.asks(item)))
 
 
-def _covering(ask: _Ask, others: Sequence[_Ask]) -> _Ask | None:
-    """The first of others that asks for all that ``ask`` does."""
-    return next((other for other in others if ask.names and ask.names <= other.names), None)
+def _covering(at: int, asks: Sequence[_Ask]) -> _Ask | None:
+    """The first of the others that asks for all that one does; the first of equals stays."""
+    one = asks[at]
+    covers = [*(other for other in asks[:at] if one.names <= other.names),
+              *(other for other in asks[at + 1 :] if one.names < other.names)]  # fmt: skip
+    return covers[0] if covers and one.names else None
 
 
 def _oddity(look: Look, ask: _Ask, cover: _Ask) -> Oddity:

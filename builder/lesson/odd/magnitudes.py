@@ -8,7 +8,7 @@ from math import log10
 
 from builder.errors import Oddity
 from builder.lesson.odd.looking import Look
-from builder.lesson.odd.usual import Usual, other_prefixes, usual_of
+from builder.lesson.odd.usual import Usual, sizes_of, usual_of
 from builder.problem.network.reading import INNER_PREFIX
 from builder.problem.varying.stated import CHARGED, StatedValue, stated_values
 from builder.quantity.exact import as_fraction
@@ -20,6 +20,7 @@ MOST_APART = 10**7
 """How many times larger than another one an element may be before one wonders: a meter of 10 MΩ
 across a cell of 1 Ω is still an exercise."""
 _CASES = {"m": "M", "M": "m"}
+_EVERYDAY = ("p", "n", "µ", "m", "c", "", "k", "M", "G")
 _ELEMENTS = ("capacitance", "resistance")
 
 
@@ -55,7 +56,7 @@ def _advice(stated: StatedValue, usual: Usual) -> str:
     kind, value = stated.measure.kind, as_fraction(stated.measure.value)
     number, unit = stated.measure.shown.number, stated.measure.shown.unit
     base = KINDS[kind].unit
-    sizes = dict(other_prefixes(kind))
+    sizes = sizes_of(kind)
     prefix = unit.removesuffix(base)
     swapped = f"{_CASES[prefix]}{base}" if prefix in _CASES else ""
     if unit not in sizes:
@@ -66,7 +67,7 @@ def _advice(stated: StatedValue, usual: Usual) -> str:
     fitting = [
         (abs(log10(abs(near) / common)), other)
         for other, size in sizes.items()
-        if usual.holds(near := value / sizes[unit] * size)
+        if other.removesuffix(base) in _EVERYDAY and usual.holds(near := value / sizes[unit] * size)
     ]
     if not fitting:
         return f"Check the number and the unit: {usual.common} would be usual."
@@ -75,7 +76,7 @@ def _advice(stated: StatedValue, usual: Usual) -> str:
 
 def _common(usual: Usual) -> Fraction:
     number, _, unit = usual.common.partition(" ")
-    return Fraction(number) * dict(other_prefixes(usual.kind)).get(unit, Fraction(1))
+    return Fraction(number) * sizes_of(usual.kind).get(unit, Fraction(1))
 
 
 def far_apart(look: Look) -> Iterator[Oddity]:

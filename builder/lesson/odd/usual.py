@@ -98,11 +98,11 @@ def usual_of(kind: str, problem: Problem) -> Usual | None:
     return next((usual for usual in table if usual.kind == kind), None)
 
 
-def other_prefixes(kind: str) -> tuple[tuple[str, Fraction], ...]:
-    """The units of a kind with each usual prefix, and their sizes in SI units."""
+def sizes_of(kind: str) -> dict[str, Fraction]:
+    """The units of a kind with all prefixes, and their sizes in SI units."""
     one = KINDS[kind]
-    return tuple(
-        (f"{prefix}{one.unit}", Fraction(10) ** (power * one.prefix_power))
+    sizes = {
+        f"{prefix}{one.unit}": Fraction(10) ** (power * one.prefix_power)
         for power, prefix in PREFIXES.items()
-        if -12 <= power <= 9
-    )
+    }
+    return sizes | ({"cm²": Fraction(1, 10**4)} if kind == "area" else {})

@@ -65,8 +65,8 @@ def check_problem(task: Task) -> Checked:
 def _checked(task: Task) -> Checked:
     problem = read_problem(Path(task.path), unit=task.unit)
     about = About(problem.title, problem.objectives)
-    solution = solve(problem)
     try:
+        solution = solve(problem)
         _refuse_what_cannot_be_taught(solution)
     except FaultyFile as error:
         return Checked(task.path, about=about, faults=shown_in(problem.text, error).faults)

@@ -17,18 +17,21 @@ FEWEST_FOR_HELP = 80
 """Problems that take about as long as starting another process."""
 
 
-def check(found: ToCheck, seen: Callable[[], None] = lambda: None) -> Report:
+def check(
+    found: ToCheck, seen: Callable[[], None] = lambda: None, fewest: int = FEWEST_FOR_HELP
+) -> Report:
     """Check files, and what units say of themselves.
 
     Args:
         found: what there is to check.
         seen: called when a problem has been checked.
+        fewest: problems from which on other processes help.
     """
     units = _units(found)
     files = list(found.files)
     tasks = [Task(str(file), _unit_of(file, found, units)) for file in files]
     checked: list[Checked] = []
-    for one in each_done(check_problem, tasks, FEWEST_FOR_HELP):
+    for one in each_done(check_problem, tasks, fewest):
         checked.append(one)
         seen()
     before: list[Checked] = []

@@ -1,0 +1,1 @@
+"""Oddities of single problems."""
