@@ -7,10 +7,19 @@ from dataclasses import dataclass
 
 from builder.circuit.law import LAWS, Law
 from builder.problem.circuit import Circuit
-from builder.problem.gathering import Faults, all_of, meant, nearest, one_of, quoted
+from builder.problem.gathering import (
+    Correction,
+    Faults,
+    all_of,
+    meant,
+    nearest,
+    one_of,
+    quoted,
+    several,
+)
 from builder.problem.located import Entry, Items, Map, Node, Text, Unusable
 from builder.problem.parts import ALL, EQUIVALENT
-from builder.problem.typed import describe, missing_space
+from builder.problem.typed import after_dash, describe, missing_space
 from builder.quantity.names import TOTAL, Name
 
 _ASKED = tuple(dict.fromkeys(quantity for law in LAWS.values() for quantity in law.quantities))
@@ -39,7 +48,8 @@ class Asking:
         if isinstance(node, Map) and node.entries:
             first = node.entries[0].key
             self.faults.add(first.at, describe(node), "a list of quantities",
-                            f'Put a dash before each: "- {first.value}: …".')  # fmt: skip
+                            f'Put a dash before each: "- {first.value}: …".',
+                            line=after_dash(first, self.faults))  # fmt: skip
             return ()
         return tuple(dict.fromkeys(name for item in items for name in self._item(item)))
 
@@ -130,12 +140,17 @@ class Asking:
             expected = f"a quantity of {law.element}s: {one_of(known)}"
             counterpart = _counterpart(word, law)
             advice = (
-                f"{law.element.capitalize()}s have no {word}; did you mean {counterpart}?"
+                Correction(
+                    f"{law.element.capitalize()}s have no {word}; did you mean {counterpart}?",
+                    word,
+                    counterpart,
+                )
                 if counterpart
                 else meant(word, known, "Check its spelling.")
             )
         if alone and word in self.circuit.names:
-            advice = f"Say what of {word}, such as {known[1]}: {word}."
+            advice = Correction(f"Say what of {word}, such as {known[1]}: {word}.", word,
+                                f"{{{known[1]}: {word}}}")  # fmt: skip
         self.faults.add(quantity.at, quoted(word), expected, advice)
 
     def _is_whole(self, quantity: Text, of: Node, *, alone: bool) -> bool:
@@ -168,9 +183,10 @@ class Asking:
         few = names if len(names) <= 8 else (*names[:7], "another element")
         advice = meant(of.value, (*names, ALL, TOTAL), "Check its spelling.")
         if of.value == self.circuit.source_name:
-            advice = f"For the source, write {quantity.value}: {TOTAL}."
+            advice = Correction(f"For the source, write {quantity.value}: {TOTAL}.", of.value,
+                                TOTAL)  # fmt: skip
         elif "," in of.value or " " in of.value.strip():
-            advice = f"Write several elements in square brackets: [{', '.join(names[:2])}]."
+            advice = several(of.value, (*names, ALL, TOTAL), "elements")
         elif nearest(of.value, (*names, ALL, TOTAL)) is None:
             advice = "Name an element of this circuit."
         self.faults.add(of.at, f"{quoted(of.value)}, which is no element of the circuit",

@@ -7,7 +7,7 @@ from collections.abc import Collection
 from dataclasses import dataclass, replace
 
 from builder.problem.body import Body
-from builder.problem.gathering import Faults, meant, one_of, quoted
+from builder.problem.gathering import Faults, Mark, meant, one_of, quoted
 from builder.problem.leaving_out import check_places, read_instead_of
 from builder.problem.located import Entry, Items, Map, Node, Text, Unusable
 from builder.problem.model import Choice, OwnQuestion, StepWords
@@ -22,6 +22,7 @@ from builder.problem.typed import (
 )
 
 _MATHS = re.compile(r"\\\$|\$\$[^$]+\$\$|\$(?![\s$])[^$\n]+?(?<!\s)\$(?!\d)")
+_MOST_PLACED = 30
 _PIECE = re.compile(r"\{\{|\}\}|\{([^{}]*)\}|[{}]")
 _PARTS = ("name", "value")
 _CHARGED = "charged"
@@ -48,30 +49,39 @@ class Authored:
         return text.value.strip()
 
     def _check_placeholders(self, text: Text) -> None:
-        for piece in _PIECE.finditer(_MATHS.sub(" ", text.value)):
+        without_maths = _MATHS.sub(lambda maths: " " * len(maths.group()), text.value)
+        for piece in _PIECE.finditer(without_maths):
             if piece.group() in ("{{", "}}"):
                 continue
             if piece.group() in ("{", "}"):
-                self.faults.add(text.at, f'a single "{piece.group()}" in the text',
+                self.faults.add(self._place(text, piece), f'a single "{piece.group()}" in the text',
                                 "braces around a name, such as {C1}",
                                 'Complete the pair, or double it ("{{" or "}}") to print a '
                                 "brace.")  # fmt: skip
             elif self.body.mentions is not None:
-                self._check_reference(text, piece.group(1), self.body.mentions)
+                self._check_reference(text, piece, self.body.mentions)
 
-    def _check_reference(self, text: Text, reference: str, names: tuple[str, ...]) -> None:
+    def _place(self, text: Text, piece: re.Match[str]) -> Mark:
+        """Where a piece of a text stands; of more than anybody reads, where the text does."""
+        if len(self.faults) >= _MOST_PLACED:
+            return text.at
+        before = text.value[: piece.start()]
+        return text.place_of(piece.group(), self.faults.lines, before=before)
+
+    def _check_reference(self, text: Text, piece: re.Match[str], names: tuple[str, ...]) -> None:
+        reference = piece.group(1)
         of, dot, part = reference.partition(".")
         found = f'the placeholder "{{{" ".join(reference.split())[:40]}}}"'
         few = names if len(names) <= 8 else (*names[:7], "another element")
         if of not in names:
             advice = "Correct the name, or double the braces to print them: {{ and }}."
             advice = self.body.advice_on(of) or advice
-            self.faults.add(text.at, found, f"a name of the circuit: {one_of(few)}",
-                            meant(of, names, advice))  # fmt: skip
+            at, expected = self._place(text, piece), f"a name of the circuit: {one_of(few)}"
+            self.faults.add(at, found, expected, meant(of, names, advice))
         elif dot and part not in self._parts_of(of):
             known = [f"{of}.{known}" for known in self._parts_of(of)]
-            self.faults.add(text.at, found, one_of([f"{{{one}}}" for one in (of, *known)]),
-                            meant(reference, known, "Choose one of these."))  # fmt: skip
+            at, expected = self._place(text, piece), one_of([f"{{{one}}}" for one in (of, *known)])
+            self.faults.add(at, found, expected, meant(reference, known, "Choose one of these."))
 
     def _parts_of(self, of: str) -> tuple[str, ...]:
         """What may stand after the point."""

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from builder.circuit.between import NotSeriesParallel, find_tree
 from builder.circuit.law import SERIES
 from builder.circuit.tree import Leaf, Tree
-from builder.problem.gathering import Faults, all_of, nearest, quoted, shortened
+from builder.problem.gathering import Faults, all_of, did_you_mean, nearest, quoted
 from builder.problem.located import Text
 from builder.problem.parts import Given, Parts
 from builder.problem.table import SOURCES, Table
@@ -91,7 +91,7 @@ def _refuse_loose_ends(branches: Branches, faults: Faults) -> None:
             near = nearest(pole.value, others)
             faults.add(pole.at, f"the terminal {quoted(pole.value)}, which no element reaches",
                        "a junction at which an element ends",
-                       f'Did you mean "{near}"?' if near
+                       did_you_mean(pole.value, near) if near
                        else "Check the junctions of the elements.")  # fmt: skip
     for name, places in branches.places.items():
         for place in places:
@@ -102,7 +102,7 @@ def _refuse_loose_ends(branches: Branches, faults: Faults) -> None:
                 continue
             faults.add(place.at, f"the junction {quoted(place.value)}, where nothing but {name} "
                        "ends", "at least two elements at each junction between the terminals",
-                       f'Did you mean "{shortened(near)}"?' if near
+                       did_you_mean(place.value, near) if near
                        else f"Connect another element there, or leave {name} out.")  # fmt: skip
 
 

@@ -9,7 +9,7 @@ from typing import ClassVar
 from builder.problem.gathering import Faults, all_of, quoted
 from builder.problem.located import Entry, Items, Map, Node, Text, Unusable
 from builder.problem.parts import ALL
-from builder.problem.typed import describe, missing_space
+from builder.problem.typed import after_dash, describe, missing_space
 from builder.quantity.names import Name
 
 
@@ -44,7 +44,8 @@ class ListedAsking(ABC):
         if isinstance(node, Map) and node.entries:
             first = node.entries[0].key
             self._faults.add(first.at, describe(node), "a list of quantities",
-                            f'Put a dash before each: "- {first.value}: …".')  # fmt: skip
+                            f'Put a dash before each: "- {first.value}: …".',
+                            line=after_dash(first, self._faults))  # fmt: skip
             return ()
         items = node.items if isinstance(node, Items) else (node,)
         return tuple(dict.fromkeys(name for item in items for name in self._item(item)))

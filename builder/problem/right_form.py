@@ -28,8 +28,8 @@ _BY_LETTER = {"C": "10 uF", "R": "100 ohm", "V": "12 V", "I": "2 A"}
 _ALIKE = "10 uF"
 
 
-class RightForms:
-    """Examples for the places of one file.
+class Places:
+    """What starts where in one file.
 
     Args:
         root: the whole file.
@@ -37,13 +37,19 @@ class RightForms:
     """
 
     def __init__(self, root: Node, shape: type[BaseModel]) -> None:
-        self._root = root
         self._shape = shape
         self._wrong = _wrong_places(root, shape)
+        self._found: dict[tuple[int, int], tuple[Path, int]] = {}
+        for path, at in _places(root):
+            self._found.setdefault((at.line, at.column), (path, at.width))
 
-    def at(self, line: int, column: int) -> str:
+    def width(self, line: int, column: int) -> int:
+        """How many characters of its line the key, value or item at a place takes."""
+        return self._found.get((line, column), ((), 1))[1]
+
+    def example(self, line: int, column: int) -> str:
         """An example of what should stand at a place; empty if its form is right."""
-        path = path_to(self._root, line, column)
+        path, _ = self._found.get((line, column), ((), 1))
         if not path or not any(_leads_to(path, wrong) for wrong in self._wrong):
             return ""
         return example_of(path, self._shape)
@@ -61,17 +67,6 @@ def _leads_to(path: Path, wrong: Path) -> bool:
     """Whether a wrong place lies at a path or below: its own steps stand among names of types."""
     rest = iter(wrong)
     return all(step in rest for step in path)
-
-
-def path_to(root: Node, line: int, column: int) -> Path:
-    """The way to the key, value or item that starts at a place; empty if none does."""
-    return next((path for path, at in _places(root) if (at.line, at.column) == (line, column)), ())
-
-
-def width_at(root: Node, line: int, column: int) -> int:
-    """How many characters of its line the key, value or item at a place takes."""
-    widths = (at.width for _, at in _places(root) if (at.line, at.column) == (line, column))
-    return next(widths, 1)
 
 
 def _places(root: Node) -> Iterator[tuple[Path, Mark]]:
@@ -101,8 +96,13 @@ def plain(node: Node) -> Any:
 
 
 def example_of(path: Path, shape: type[BaseModel]) -> str:
-    """The example of the schema for a place, or of the nearest key around it that has one."""
+    """The example of the schema for a place, or of the nearest key around it that has one.
+
+    At the top of a file it is a whole file.
+    """
     schema = _schema_of(shape)
+    if not path:
+        return "".join(in_yaml(example) for example in schema.get("examples", [])[:1])
     found: list[list[Any]] = []
     allowed = [schema]
     for step in path:

@@ -7,7 +7,7 @@ from collections.abc import Iterable
 
 from sympy import Symbol, cancel
 
-from builder.problem.gathering import Faults, Mark, quoted
+from builder.problem.gathering import Faults, quoted
 from builder.problem.located import Text
 from builder.quantity.expression import Expression, parse_expression, to_exact
 from builder.quantity.formula import Exp, Formula, Ln, Power, Ref, Root, parts_of
@@ -55,7 +55,7 @@ def read_symbolic(
     try:
         read = parse_expression(text.value)
     except ExpressionError as error:
-        at = Mark(text.at.line, text.at.column + error.column - 1)
+        at = text.inside(error.column, error.word, faults.lines)
         faults.add(at, f"{error.found} in {quoted(text.value)}", error.expected, error.advice)
         return None
     kind = _kind(read, kinds, name)

@@ -7,11 +7,13 @@ from dataclasses import replace
 from pydantic import BaseModel
 
 from builder.errors import Fault, FaultyFile
-from builder.problem.composing import compose
+from builder.problem.composing import KEYS, compose
 from builder.problem.gathering import LINE_END, Faults
-from builder.problem.located import Map
-from builder.problem.right_form import RightForms, width_at
+from builder.problem.right_form import Places, example_of
 from builder.problem.shape import ProblemShape
+
+MOST_EXAMPLES = 30
+"""How many faults of a file get an example; nobody reads more at once."""
 
 
 def shown_in(text: str, error: FaultyFile, shape: type[BaseModel] = ProblemShape) -> FaultyFile:
@@ -23,24 +25,29 @@ def shown_in(text: str, error: FaultyFile, shape: type[BaseModel] = ProblemShape
         shape: of the file.
     """
     lines = LINE_END.split(text.removeprefix("\ufeff"))
-    root = _root(text)
-    forms = RightForms(root, shape) if root is not None else None
-    return FaultyFile(tuple(_shown(fault, lines, root, forms) for fault in error.faults))
+    places = _places_in(text, shape)
+    faults = [_in_its_line(fault, lines, places) for fault in error.faults]
+    first = (_with_example(fault, places, shape) for fault in faults[:MOST_EXAMPLES])
+    return FaultyFile((*first, *faults[MOST_EXAMPLES:]))
 
 
-def _root(text: str) -> Map | None:
+def _places_in(text: str, shape: type[BaseModel]) -> Places | None:
     try:
-        return compose(text, Faults(""))
+        return Places(compose(text, Faults("")), shape)
     except FaultyFile:
         return None
 
 
-def _shown(fault: Fault, lines: list[str], root: Map | None, forms: RightForms | None) -> Fault:
-    if not fault.line:
+def _in_its_line(fault: Fault, lines: list[str], places: Places | None) -> Fault:
+    if fault.source or not 0 < fault.line <= len(lines):
         return fault
-    if not fault.source and fault.line <= len(lines):
-        width = width_at(root, fault.line, fault.column) if root is not None else 1
-        fault = replace(fault, source=lines[fault.line - 1], width=width)
-    if not fault.right and forms is not None:
-        fault = replace(fault, right=forms.at(fault.line, fault.column))
-    return fault
+    width = places.width(fault.line, fault.column) if places is not None else 1
+    return replace(fault, source=lines[fault.line - 1], width=width)
+
+
+def _with_example(fault: Fault, places: Places | None, shape: type[BaseModel]) -> Fault:
+    if fault.expected == KEYS:
+        return replace(fault, right=example_of((), shape))
+    if fault.right or places is None or not fault.line:
+        return fault
+    return replace(fault, right=places.example(fault.line, fault.column))

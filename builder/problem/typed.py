@@ -5,7 +5,15 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 
-from builder.problem.gathering import Faults, meant, nearest, one_of, quoted, shortened
+from builder.problem.gathering import (
+    Correction,
+    Faults,
+    meant,
+    nearest,
+    one_of,
+    quoted,
+    shortened,
+)
 from builder.problem.located import Entry, Items, Map, Node, Text, Unusable
 from builder.problem.shape import ID_PATTERN
 
@@ -70,10 +78,21 @@ def as_items(node: Node, expected: str, faults: Faults) -> Items | None:
     return None
 
 
+def after_dash(key: Text, faults: Faults) -> str:
+    """The line of a key with a dash before it; empty if it does not start the line."""
+    line = faults.line(key.at)
+    ahead = line[: key.at.column - 1]
+    return "" if ahead.strip() else f"{ahead}- {line.strip()}"
+
+
 def missing_space(node: Node) -> str | None:
     """Advice for a text such as ``C1:10 uF``."""
-    found = _NO_SPACE.match(node.value.strip()) if isinstance(node, Text) else None
-    return f'Put a space after the colon: "{found["key"]}: {found["value"]}".' if found else None
+    text = node.value.strip() if isinstance(node, Text) else ""
+    found = _NO_SPACE.match(text)
+    if found is None:
+        return None
+    spaced = f"{found['key']}: {found['value']}"
+    return Correction(f'Put a space after the colon: "{shortened(spaced)}".', text, spaced)
 
 
 def refuse_unknown_keys(node: Map, known: Iterable[str], faults: Faults) -> None:
@@ -141,12 +160,14 @@ def yes_or_no(node: Node, faults: Faults) -> bool:
         return False
     word = text.value.lower()
     if word not in ("yes", "true", "no", "false"):
-        faults.add(text.at, quoted(text.value), "yes or no", "Write yes for the right option.")
+        faults.add(text.at, quoted(text.value), "yes or no",
+                   meant(text.value, ("yes", "no"), "Write yes for the right option."))  # fmt: skip
     return word in ("yes", "true")
 
 
 def check_id(text: Text, whose: str, faults: Faults) -> None:
     """Note a fault if a text cannot be an id, which is also part of web addresses."""
     if not re.match(ID_PATTERN, text.value) or text.value.endswith("\n"):
+        hyphened = re.sub(r"[^A-Za-z0-9]+", "-", text.value).strip("-")
         faults.add(text.at, f"{quoted(text.value)} for {whose}", "letters, digits and hyphens",
-                   "Choose an id such as merge-parallel.")  # fmt: skip
+                   "Choose an id such as merge-parallel.", instead=hyphened or None)  # fmt: skip

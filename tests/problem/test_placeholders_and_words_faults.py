@@ -15,7 +15,7 @@ from tests.problem.samples import NEST, changed, faults_of
             "find: equivalent\n",
             "find: equivalent\nscenario: |\n  Look at {C3}.\n",
             [
-                '8:11: found the placeholder "{C3}"; expected a name of the circuit: C1, '
+                '9:11: found the placeholder "{C3}"; expected a name of the circuit: C1, '
                 "C2 or V0. Correct the name, or double the braces to print them: {{ and }}."
             ],
             id="unknown-placeholder",
@@ -25,7 +25,7 @@ from tests.problem.samples import NEST, changed, faults_of
             "find: equivalent\n",
             "find: equivalent\nplan: Look at {v0}.\n",
             [
-                '8:7: found the placeholder "{v0}"; expected a name of the circuit: C1, '
+                '8:15: found the placeholder "{v0}"; expected a name of the circuit: C1, '
                 'C2 or V0. Did you mean "V0"?'
             ],
             id="placeholder-in-other-case",
@@ -35,7 +35,7 @@ from tests.problem.samples import NEST, changed, faults_of
             "find: equivalent\n",
             "find: equivalent\nplan: Look at {C1.nam}.\n",
             [
-                '8:7: found the placeholder "{C1.nam}"; expected {C1}, {C1.name} or '
+                '8:15: found the placeholder "{C1.nam}"; expected {C1}, {C1.name} or '
                 '{C1.value}. Did you mean "C1.name"?'
             ],
             id="placeholder-part",
@@ -45,7 +45,7 @@ from tests.problem.samples import NEST, changed, faults_of
             "find: equivalent\n",
             "find: equivalent\nplan: Look at {C1.\n",
             [
-                '8:7: found a single "{" in the text; expected braces around a name, '
+                '8:15: found a single "{" in the text; expected braces around a name, '
                 'such as {C1}. Complete the pair, or double it ("{{" or "}}") to print a '
                 "brace."
             ],
@@ -56,7 +56,7 @@ from tests.problem.samples import NEST, changed, faults_of
             "find: equivalent\n",
             "find: equivalent\nplan: Look at C1}.\n",
             [
-                '8:7: found a single "}" in the text; expected braces around a name, '
+                '8:17: found a single "}" in the text; expected braces around a name, '
                 'such as {C1}. Complete the pair, or double it ("{{" or "}}") to print a '
                 "brace."
             ],
@@ -67,7 +67,7 @@ from tests.problem.samples import NEST, changed, faults_of
             "find: equivalent\n",
             "find: equivalent\nplan: Look at {}.\n",
             [
-                '8:7: found the placeholder "{}"; expected a name of the circuit: C1, C2 '
+                '8:15: found the placeholder "{}"; expected a name of the circuit: C1, C2 '
                 "or V0. Correct the name, or double the braces to print them: {{ and }}."
             ],
             id="empty-placeholder",
@@ -87,9 +87,9 @@ from tests.problem.samples import NEST, changed, faults_of
             "find: equivalent\n",
             "find: equivalent\nplan: From {C7} to {R1}.\n",
             [
-                '8:7: found the placeholder "{C7}"; expected a name of the circuit: C1, '
+                '8:12: found the placeholder "{C7}"; expected a name of the circuit: C1, '
                 "C2 or V0. Correct the name, or double the braces to print them: {{ and }}.",
-                '8:7: found the placeholder "{R1}"; expected a name of the circuit: C1, '
+                '8:20: found the placeholder "{R1}"; expected a name of the circuit: C1, '
                 "C2 or V0. Correct the name, or double the braces to print them: {{ and }}.",
             ],
             id="two-placeholders",
@@ -99,7 +99,7 @@ from tests.problem.samples import NEST, changed, faults_of
             "  source: 12 V\n  series:\n    - C1: 10 uF\n    - C2: 20 uF\n",
             "  series:\n    - C1: 10 uF\n    - C2: 20 uF\nplan: Start at {V0}.\n",
             [
-                '6:7: found the placeholder "{V0}"; expected a name of the circuit: C1 '
+                '6:16: found the placeholder "{V0}"; expected a name of the circuit: C1 '
                 "or C2. The circuit has no source. Add source: to it, or reword the text."
             ],
             id="source-placeholder-without-source",
@@ -127,7 +127,7 @@ from tests.problem.samples import NEST, changed, faults_of
             "find: equivalent\n",
             "find: equivalent\nwords:\n  energy: {goal: 'Look at {C9}'}\n",
             [
-                '9:18: found the placeholder "{C9}"; expected a name of the circuit: C1, '
+                '9:27: found the placeholder "{C9}"; expected a name of the circuit: C1, '
                 "C2 or V0. Correct the name, or double the braces to print them: {{ and }}."
             ],
             id="placeholder-in-words",

@@ -9,7 +9,7 @@ from typing import Any
 
 from sympy import Integer
 
-from builder.problem.gathering import Faults, Mark, all_of, nearest, quoted, shortened
+from builder.problem.gathering import Faults, Mark, all_of, did_you_mean, nearest, quoted
 from builder.problem.table import Row
 from builder.quantity.exact import Exact
 from builder.quantity.show import show_whole
@@ -61,7 +61,7 @@ def _refuse_loose(rows: Sequence[Row], points: Sequence[str], faults: Faults) ->
                 continue
             others = [name for name in ends if name != place.value]
             near = nearest(place.value, others)
-            hint = f'Did you mean "{shortened(near)}"?' if near else None
+            hint = did_you_mean(place.value, near) if near else None
             if row.is_source:
                 faults.add(place.at, f"the terminal {quoted(place.value)}, which no element "
                            "reaches", "a junction at which an element ends",

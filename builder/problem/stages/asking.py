@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from typing import ClassVar
 
 from builder.circuit.switching import LOST, moment
-from builder.problem.gathering import Faults, meant, nearest, one_of, quoted
+from builder.problem.gathering import Faults, meant, nearest, one_of, quoted, several
 from builder.problem.listed_asking import ListedAsking
 from builder.problem.located import Items, Map, Node, Text, Unusable
 from builder.problem.parts import ALL
@@ -135,7 +135,7 @@ class StagesAsking(ListedAsking):
         few = self.capacitors if len(self.capacitors) <= _FEW else (*self.capacitors[:7], "another")
         advice = meant(of.value, every, "Check its spelling.")
         if "," in of.value or " " in of.value.strip():
-            advice = f"Write several elements in square brackets: [{', '.join(every[:2])}]."
+            advice = several(of.value, every, "elements")
         elif nearest(of.value, every) is None:
             advice = "Name a capacitor or a battery of this circuit."
         self.faults.add(of.at, f"{quoted(of.value)}, which is no capacitor of the circuit",

@@ -9,7 +9,16 @@ from fractions import Fraction
 from builder.circuit.network import Element, Network, Source
 from builder.circuit.settling import settled
 from builder.circuit.switching import LOST, BatteryLoop, Charged, Stage, Switch, wire_up
-from builder.problem.gathering import Faults, Mark, all_of, meant, nearest, one_of, quoted
+from builder.problem.gathering import (
+    Faults,
+    Mark,
+    all_of,
+    did_you_mean,
+    meant,
+    nearest,
+    one_of,
+    quoted,
+)
 from builder.problem.located import Entry, Map
 from builder.problem.parts import ALL, Given, Parts, read_value
 from builder.problem.placing import read_place
@@ -169,7 +178,7 @@ def _refuse_loose(table: Table, faults: Faults) -> None:
             near = nearest(place.value, [end for end in ends if end != place.value])
             faults.add(place.at, f"the junction {quoted(place.value)}, where nothing but "
                        f"{row.name.value} ends", "at least two branches at each junction",
-                       f'Did you mean "{near}"?' if near
+                       did_you_mean(place.value, near) if near
                        else f"Connect something else there, or leave {row.name.value} "
                        "out.")  # fmt: skip
 

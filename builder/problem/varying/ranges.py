@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
-from builder.problem.gathering import Faults, meant, one_of, quoted
+from builder.problem.gathering import Faults, one_of, quoted
 from builder.problem.limits import MOST_VALUES
 from builder.problem.located import Items, Node, Text, Unusable
 from builder.problem.relations.quantities import read_stated
@@ -106,8 +106,8 @@ class ValueReader:
         name = parts["series"].upper()
         if name not in SERIES:
             self.faults.add(node.at, f"the series {quoted(parts['series'])}", one_of(SERIES),
-                            meant(parts["series"], SERIES, "Choose one of these; finer series are "
-                                  "no values to calculate with."))  # fmt: skip
+                            "Choose one of these; finer series are no values to calculate "
+                            "with.")  # fmt: skip
             return ()
         if self.stated is not None and self.stated.measure.value <= 0:
             self.faults.add(node.at, f"the series {name} for {self.stated.measure.shown.text}",

@@ -62,7 +62,7 @@ def test_a_start_is_told_and_changes_along(text: str, shown: str) -> None:
 )  # fmt: skip
 def test_only_what_starts_charged_has_it(said: str, fault: str) -> None:
     """A capacitor without a stated start is none to speak of so."""
-    assert faults_of(STAGES.replace("SAID", f'"{said}"')) == [f"problem.yml:2:11: {fault}"]
+    assert faults_of(STAGES.replace("SAID", f'"{said}"')) == [f"problem.yml:2:12: {fault}"]
 
 
 def test_vary_proposes_the_placeholder() -> None:
