@@ -26,7 +26,7 @@ _WIDTH = 1200
               help="Draw the circuit after step N; by default as it is given.")  # fmt: skip
 @click.option("--png", is_flag=True, help="Make a PNG, by an installed Chromium or Chrome.")
 @click.option("--width", type=click.IntRange(50, 4000), metavar="PIXELS",
-              help=f"Of the PNG; {_WIDTH} by default.")  # fmt: skip
+              help=f"The width of the PNG; {_WIDTH} by default.")  # fmt: skip
 @click.option("--out", type=click.Path(path_type=Path, allow_dash=True),
               help="The file to write, or - for the terminal; by default the problem's name with "
               ".svg or .png, in this folder.")  # fmt: skip
@@ -38,7 +38,7 @@ def draw(file: Path, step: int | None, *, png: bool, width: int | None, out: Pat
     An SVG stays sharp at any size, and its texts stay texts. Where a program takes none, make
     a PNG.
 
-    Example: stepwell draw content/problems/flasher-reservoir.yml --png --width 800
+    Example: stepwell draw content/problems/flasher-reservoir.yml --step 2 --png
     """
     png = png or (out is not None and out.suffix.lower() == ".png")
     if width is not None and not png:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import sys
 from collections.abc import Callable
 from pathlib import Path
+from textwrap import indent
 
 import click
 
@@ -23,7 +24,7 @@ def _list(ctx: click.Context, _param: click.Parameter, value: bool) -> None:
         ctx.exit()
 
 
-@click.command(epilog=f"\b\nKinds:\n{kind_list()}")
+@click.command(epilog="\b\nKinds:\n" + indent(kind_list(), "  "))
 @click.argument("name")
 @click.option("--kind", type=click.Choice(tuple(KINDS)), metavar="KIND",
               help="What the problem is about; the kinds are listed below.")  # fmt: skip

@@ -13,7 +13,7 @@ from builder.site.starting.new_unit import start_unit
 
 @click.command()
 @click.argument("folder", type=click.Path(path_type=Path))
-@click.option("--title", default="", help="Of the unit; by default made of the folder's name.")
+@click.option("--title", default="", help="The unit's title; by default made of the folder's name.")
 def start(folder: Path, title: str) -> None:
     """Make a whole new unit in FOLDER, ready to build.
 

@@ -9,10 +9,16 @@ from pydantic.json_schema import GenerateJsonSchema, JsonSchemaValue
 
 from builder.problem.shape import ProblemShape, UnitShape
 
+_GIVEN = (("circuit",), ("quantities", "relations"), ("plates",))
+"""What a problem gives: one of these must be in its file."""
+
 
 def problem_schema() -> dict[str, Any]:
-    """The JSON Schema (draft 2020-12) of a problem's file, for editors."""
-    return _schema(ProblemShape)
+    """The JSON Schema (draft 2020-12) of a problem's file, for editors.
+
+    It has no ``$id`` and refers to itself alone, so that it can be read from any folder.
+    """
+    return {**_schema(ProblemShape), "anyOf": [{"required": list(keys)} for keys in _GIVEN]}
 
 
 def unit_schema() -> dict[str, Any]:

@@ -8,7 +8,15 @@ from pydantic import ConfigDict, Field
 
 from builder.problem.model import GENERATED, LEVELS
 from builder.problem.shape.circuit import ChangeShape, CircuitShape, StageShape
-from builder.problem.shape.keys import FEWEST_DIGITS, MOST_DIGITS, Shape
+from builder.problem.shape.keys import (
+    ALONE_WORDS,
+    FEWEST_DIGITS,
+    MEASURED_WORDS,
+    MOST_DIGITS,
+    QUANTITY_WORDS,
+    Shape,
+    only,
+)
 from builder.problem.shape.relations import PlatesShape, QuantityShape, RelationShape
 from builder.problem.shape.varying import KeepShape, Vary
 from builder.problem.shape.words import QuestionShape, StepWordsShape
@@ -17,13 +25,30 @@ SYMBOLS = ("iec", "ieee")
 
 Asked = str | list[str] | Annotated[dict[str, str | list[str]], Field(min_length=1)]
 LeftOut = list[Annotated[str, Field(json_schema_extra={"enum": list(GENERATED)})]]
-FindItem = str | Annotated[dict[str, Asked], Field(min_length=1, max_length=1)]
+FindItem = (
+    Annotated[str, Field(examples=list(ALONE_WORDS))]
+    | Annotated[
+        dict[str, Asked],
+        Field(min_length=1, max_length=1, json_schema_extra=only(QUANTITY_WORDS)),
+    ]
+)
 
 
 class ProblemShape(Shape):
     """A circuit problem: one YAML file becomes one worked-example page."""
 
-    model_config = ConfigDict(title="A problem of a Stepwell unit")
+    model_config = ConfigDict(
+        title="A problem of a Stepwell unit",
+        json_schema_extra={
+            "examples": [
+                {
+                    "title": "Two lamps",
+                    "circuit": {"source": "12 V", "series": [{"R1": "10 ohm"}, {"R2": "20 ohm"}]},
+                    "find": ["equivalent", {"current": "total"}],
+                }
+            ]
+        },
+    )
 
     title: str = Field(
         description="The heading of the page.", examples=["Two reservoirs behind one lamp"]
@@ -55,6 +80,7 @@ class ProblemShape(Shape):
         description="Beside an element that is unknown: a fact to find it by, one for each.",
         examples=[{"equivalent": "8 uF"}, {"charge": {"C1": "40 uC"}}],
         min_length=1,
+        json_schema_extra=only(MEASURED_WORDS),
     )
     quantities: dict[str, str | float | QuantityShape] | None = Field(
         None,
@@ -147,7 +173,17 @@ class ProblemShape(Shape):
 class UnitShape(Shape):
     """What all pages of a unit share."""
 
-    model_config = ConfigDict(title="The description of a Stepwell unit")
+    model_config = ConfigDict(
+        title="The description of a Stepwell unit",
+        json_schema_extra={
+            "examples": [
+                {
+                    "title": "Harbour Lights",
+                    "objectives": {"merge-parallel": "Merge a parallel group into one equivalent"},
+                }
+            ]
+        },
+    )
 
     title: str = Field(description="The name of the unit.", examples=["Harbour Lights"])
     digits: int = Field(

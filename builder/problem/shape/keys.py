@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Annotated, Literal
 
-from pydantic import BaseModel, ConfigDict, Field
+from pydantic import BaseModel, ConfigDict, Field, JsonValue
 
 NAME_PATTERN = r"^[A-Za-z][A-Za-z0-9_]{0,11}$"
 ID_PATTERN = r"^[A-Za-z0-9][A-Za-z0-9-]*$"
@@ -32,6 +32,34 @@ ValueOrSymbol = Annotated[
         pattern=f"^(?:{_NUMBER_AND_UNIT}|{_SYMBOLS})$",
     ),
 ]
+Physical = Annotated[
+    str, Field(json_schema_extra={"pattern": r"^[+]?[0-9.][0-9. /^*×eE+-]*[A-Za-zµμΩ].*$"})
+]
+"""A number with a unit such as cm², which may end in a digit: 80 cm^2."""
+
+QUANTITY_WORDS = (
+    "equivalent", "charge", "voltage", "energy", "current", "power", "potential", "time",
+    "capacitance", "resistance",
+)  # fmt: skip
+"""The words before a colon under ``find:``; the last two are of the total only."""
+ALONE_WORDS = (
+    "equivalent", "time-constant", "seen-resistance", "open-voltage", "inner-resistance",
+    "inner-capacitance", "matching-resistance", "greatest-power",
+)  # fmt: skip
+"""Words of what is asked that can stand alone."""
+MEASURED_WORDS = ("equivalent", "charge", "voltage", "energy", "current", "power")
+KIND_NAMES = (
+    "capacitance", "charge", "voltage", "energy", "resistance", "current", "power", "time",
+    "length", "area", "field", "permittivity", "number",
+)  # fmt: skip
+"""The words for the kind of an unknown quantity."""
+
+
+def only(words: tuple[str, ...]) -> dict[str, JsonValue]:
+    """What a schema says of a mapping with these words as its keys, so that editors know them."""
+    return {"propertyNames": {"enum": list(words)}}
+
+
 Unknown = Annotated[
     Literal["unknown"],
     Field(description="An element that is to be found, by a fact under measured."),

@@ -6,19 +6,20 @@ from typing import Literal
 
 from pydantic import Field
 
-from builder.problem.shape.keys import Shape
+from builder.problem.shape.keys import KIND_NAMES, Physical, Shape
 
 
 class QuantityShape(Shape):
     """A quantity in its long form."""
 
     value: str | float | None = Field(
-        None, description="Of what is given, with its unit.", examples=["1 mm"]
+        None, description="The value of what is given, with its unit.", examples=["1 mm"]
     )
     kind: str | None = Field(
         None,
-        description="Of what is unknown: capacitance, charge, voltage, energy, length, number …",
+        description="The kind of what is unknown.",
         examples=["capacitance"],
+        json_schema_extra={"enum": list(KIND_NAMES)},
     )
     is_: str | None = Field(
         None,
@@ -47,13 +48,17 @@ class RelationShape(Shape):
 class PartShape(Shape):
     """One layer or slab between two plates."""
 
-    thickness: str | None = Field(None, description="Of a layer.", examples=["1 mm"])
-    area: str | None = Field(None, description="Of a slab.", examples=["20 cm^2"])
+    thickness: Physical | None = Field(
+        None, description="The thickness of a layer, with its unit.", examples=["1 mm"]
+    )
+    area: Physical | None = Field(
+        None, description="The area of a slab, with its unit.", examples=["20 cm^2"]
+    )
     kappa: str | float = Field(
         description="Its relative permittivity, as stated here.", examples=["2.5"]
     )
     called: str | None = Field(None, description="What it is called.", examples=["glass"])
-    strength: str | None = Field(
+    strength: Physical | None = Field(
         None, description="The field strength that it stands.", examples=["14 MV/m"]
     )
 
@@ -62,10 +67,12 @@ class FillingShape(Shape):
     """What lies between two plates: one of kappa, layers, slabs and metal."""
 
     kappa: str | float | None = Field(
-        None, description="Of one material in the whole gap.", examples=["2.5"]
+        None,
+        description="The relative permittivity of one material in the whole gap.",
+        examples=["2.5"],
     )
     called: str | None = Field(None, description="What it is called.", examples=["glass"])
-    strength: str | None = Field(
+    strength: Physical | None = Field(
         None, description="The field strength that it stands.", examples=["14 MV/m"]
     )
     layers: list[PartShape] | None = Field(
@@ -78,7 +85,7 @@ class FillingShape(Shape):
         description="Side by side between the plates; what they leave is empty.",
         examples=[[{"area": "20 cm^2", "kappa": "4"}]],
     )
-    metal: str | None = Field(
+    metal: Physical | None = Field(
         None,
         description="The thickness of a metal slab that touches no plate.",
         examples=["0.5 mm"],
@@ -88,16 +95,22 @@ class FillingShape(Shape):
 class PlatesShape(Shape):
     """Two parallel plates."""
 
-    area: str | None = Field(None, description="Of one plate.", examples=["80 cm^2"])
-    gap: str | None = Field(None, description="Between the plates.", examples=["2 mm"])
-    capacitance: str | None = Field(
+    area: Physical | None = Field(
+        None, description="The area of one plate, with its unit.", examples=["80 cm^2"]
+    )
+    gap: Physical | None = Field(
+        None, description="The distance between the plates, with its unit.", examples=["2 mm"]
+    )
+    capacitance: Physical | None = Field(
         None,
-        description="Of the empty plates, where area and gap are not told.",
+        description="The capacitance of the empty plates, where area and gap are not told.",
         examples=["20 pF"],
     )
-    voltage: str | None = Field(None, description="Of the battery.", examples=["12 V"])
-    charge: str | None = Field(
-        None, description="On the plates, in place of a voltage.", examples=["6 nC"]
+    voltage: Physical | None = Field(
+        None, description="The voltage of the battery, with its unit.", examples=["12 V"]
+    )
+    charge: Physical | None = Field(
+        None, description="The charge on the plates, in place of a voltage.", examples=["6 nC"]
     )
     battery: Literal["connected", "removed"] | None = Field(
         None,

@@ -7,7 +7,7 @@ from typing import Annotated, Literal
 from pydantic import Field
 
 from builder.problem.model import GENERATED
-from builder.problem.shape.keys import Shape
+from builder.problem.shape.keys import QUANTITY_WORDS, Shape, only
 
 
 class StepWordsShape(Shape):
@@ -42,7 +42,12 @@ class QuestionShape(Shape):
 
     ask: str = Field(description="The question.", examples=["What is the charge on {C2.name}?"])
     answer: (
-        str | Annotated[dict[str, str | dict[str, str]], Field(min_length=1, max_length=1)] | None
+        str
+        | Annotated[
+            dict[str, str | dict[str, str]],
+            Field(min_length=1, max_length=1, json_schema_extra=only(QUANTITY_WORDS)),
+        ]
+        | None
     ) = Field(
         None,
         description="The quantity whose value is the answer.",

@@ -60,10 +60,12 @@ class Draft:
         """
         place = self.values[number]
         typed = " ".join(typed.split())
-        faults = Faults("")
-        measure = read_stated(Text(typed, place.at), faults) if typed else None
+        faults, expected = Faults(""), self._expected(place)
+        measure = read_stated(Text(typed, place.at), faults, expected) if typed else None
+        if len(faults):
+            raise NotThat(sentence(faults.as_error()))
         if measure is None or measure.kind != place.measure.kind:
-            raise NotThat(self._said(typed, place, faults))
+            raise NotThat(f"found {quoted(typed)}; expected {expected}.")
         changed = replace(self, text=self.text[: place.start] + typed + self.text[place.end :])
         try:
             changed.problem  # noqa: B018 - reading it tells whether it can be read
@@ -71,12 +73,10 @@ class Draft:
             raise NotThat(sentence(error)) from None
         return changed
 
-    def _said(self, typed: str, place: StatedValue, faults: Faults) -> str:
-        kind = QUANTITIES[place.measure.kind].noun
-        article = "an" if kind[0] in "aeiou" else "a"
-        if len(faults):
-            return sentence(faults.as_error())
-        return f"found {quoted(typed)}; expected {article} {kind} such as {self.typed(place)}."
+    def _expected(self, place: StatedValue) -> str:
+        noun = QUANTITIES[place.measure.kind].noun
+        article = "an" if noun[0] in "aeiou" else "a"
+        return f"{article} {noun} such as {self.typed(place)}"
 
     def solved(self) -> None:
         """Solve it, to see that it has an answer.

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from textwrap import indent
 
 from builder.errors import FaultyFile
 from builder.problem.gathering import meant, one_of, quoted
@@ -29,7 +30,7 @@ def guided(place: Place, ask: Ask, say: Say, *, title: str = "", level: str = ""
         title: what is known already is not asked for.
         level: likewise.
     """
-    say(f"What is it about?\n{kind_list()}")
+    say(f"What is it about?\n{indent(kind_list(), '  ')}")
     kind = KINDS[ask("Kind", "groups", _one_of(tuple(KINDS)))]
     title = title or ask("Title", kind.title, lambda typed: _titled(kind, place, typed))
     level = level or ask(f"Level ({one_of(LEVELS)})", "core", _one_of(LEVELS))
