@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from builder.problem.body import Body
 from builder.problem.circuit import UNKNOWN, read_circuit
 from builder.problem.gathering import Faults
+from builder.problem.limits import MOST_SWITCHED
 from builder.problem.located import Entry, Map
 from builder.problem.nest_body import NestBody
 from builder.problem.network.kind import is_network, read_network_body
@@ -139,6 +140,8 @@ KINDS: tuple[Kind, ...] = (
 
 _OF_BRANCHES = KINDS[2:]
 """Those that read a table of branches and nothing else."""
+_SWITCHED = KINDS[2:4]
+"""Those in which something changes."""
 _BRANCHES = "branches: with the ends of each element, source and switch"
 _NEST = Kind(lambda _: True, _read_nest)
 _WITHOUT_CIRCUIT = ("quantities", "relations", "plates")
@@ -158,9 +161,18 @@ def read_body(root: Map, faults: Faults) -> Body:
     kind = next((kind for kind in KINDS if kind.fits(file)), _NEST)
     if kind is not _NEST and table is not None:
         _refuse_symbols(table, faults)
+    if kind in _SWITCHED and table is not None:
+        _refuse_large(table, faults)
     if kind in _OF_BRANCHES and circuit is not None and file.inside is None:
         as_map(circuit.value, _BRANCHES, faults)
     return kind.read(file)
+
+
+def _refuse_large(table: Table, faults: Faults) -> None:
+    if len(table.rows) > MOST_SWITCHED:
+        faults.add(table.rows[MOST_SWITCHED].name.at, f"more than {MOST_SWITCHED} branches in a "
+                   "circuit in which something is switched", f"at most {MOST_SWITCHED}",
+                   "Make the circuit smaller.")  # fmt: skip
 
 
 def _refuse_symbols(table: Table, faults: Faults) -> None:

@@ -26,6 +26,9 @@ DEEPEST = 50
 MOST_ELEMENTS = 60
 """Elements of a circuit; in a table of branches sources and switches count too."""
 
+MOST_SWITCHED = 30
+"""Branches of a circuit in which something is switched: it is drawn anew for every instant."""
+
 DEEPEST_NEST = 20
 """Groups inside each other."""
 
@@ -50,6 +53,9 @@ MOST_RELATIONS = 40
 MOST_PARTS = 6
 """Layers or slabs between two plates."""
 
+MOST_GIVEN_ASKED, MOST_LINES_ASKED = 24, 120
+"""Given values, and lines of a solution, up to which questions are made of it by themselves."""
+
 MOST_VALUES = 200
 """Values that one quantity may have under ``vary:``."""
 
@@ -72,6 +78,7 @@ LIMITS: tuple[Limit, ...] = (
     Limit(MOST_NODES, "keys and values in a file"),
     Limit(DEEPEST, "levels of keys and lists inside each other"),
     Limit(MOST_ELEMENTS, "elements in a circuit; among branches, sources and switches count too"),
+    Limit(MOST_SWITCHED, "branches in a circuit in which something is switched"),
     Limit(DEEPEST_NEST, "groups inside each other"),
     Limit(MOST_UNKNOWN, "elements that are unknown"),
     Limit(MOST_LETTERS, "letters that stand for values"),
@@ -80,6 +87,8 @@ LIMITS: tuple[Limit, ...] = (
     Limit(MOST_QUANTITIES, "quantities beside plain equations"),
     Limit(MOST_RELATIONS, "plain equations"),
     Limit(MOST_PARTS, "layers or slabs between two plates"),
+    Limit(MOST_GIVEN_ASKED, "given values in a problem that gets generated questions"),
+    Limit(MOST_LINES_ASKED, "lines in a solution that gets generated questions"),
     Limit(MOST_VALUES, "values for one quantity under vary"),
     Limit(LONGEST_NUMBER, "characters in a number"),
     Limit(LARGEST_EXPONENT, "as a power of ten, above zero or below"),

@@ -12,6 +12,7 @@ from builder.lesson.generated.first_move import first_move
 from builder.lesson.generated.order import order
 from builder.lesson.lesson import Lesson
 from builder.lesson.questions import Question, own_question
+from builder.problem.limits import MOST_GIVEN_ASKED, MOST_LINES_ASKED
 from builder.problem.model import Problem
 
 
@@ -82,4 +83,16 @@ def _wanted(maker: Maker, lesson: Lesson) -> Question | None:
     for own in problem.questions:
         if own.instead_of == maker.id:
             return own_question(own, lesson.display)
-    return None if maker.id in problem.leave_out else maker.make(lesson)
+    if maker.id in problem.leave_out or (maker is not PREDICT and _too_large(lesson)):
+        return None
+    return maker.make(lesson)
+
+
+def _too_large(lesson: Lesson) -> bool:
+    """Whether there is so much in a lesson that nobody would find an answer by looking.
+
+    The time that it takes to find a question grows with the square of that, or faster.
+    """
+    solution = lesson.solution
+    lines = sum(len(step.lines) for step in solution.every_step)
+    return len(solution.givens) > MOST_GIVEN_ASKED or lines > MOST_LINES_ASKED
