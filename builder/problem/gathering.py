@@ -8,7 +8,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
 
 from builder.errors import Fault, FaultyFile
-from builder.quantity.visible import visible
+from builder.quantity.visible import seen, visible
 
 MOST_QUOTED = 40
 LINE_END = re.compile("\r\n|[\n\r\x85\u2028\u2029]")
@@ -81,8 +81,9 @@ class Faults:
             start = at.column - 1
             line = f"{source[:start]}{instead}{source[start + at.width :]}"
         mends = bool(line and source)
-        self._faults.append(Fault(self.path, at.line, at.column, found, expected, advice, source,
-                                  line, at.width, mends))  # fmt: skip
+        said = map(seen, (found, expected, str(advice)))
+        self._faults.append(Fault(self.path, at.line, at.column, *said,
+                                  source, line, at.width, mends))  # fmt: skip
 
     def add_mended(
         self, at: Mark, said: tuple[str, str, str], line: str, *, same_columns: bool
@@ -142,6 +143,10 @@ class Correction(str):
         made = super().__new__(cls, advice)
         made.word, made.instead = word, instead
         return made
+
+    def __getnewargs__(self) -> tuple[str, str, str]:  # type: ignore[override] # as __new__ wants
+        """What a copy is made of."""
+        return str(self), self.word, self.instead
 
     def replacing(self, source: str, at: Mark) -> str | None:
         """What should stand at a place for its word to be the right one; None if it is unclear."""

@@ -2,11 +2,17 @@
 
 from __future__ import annotations
 
+_NO_BREAK = "\u00a0"
+
 
 def visible(text: str) -> str:
-    """``text`` on one line; a sign that cannot be seen becomes its number, such as ‹U+200B›."""
-    return "".join(map(_seen, " ".join(text.split())))
+    """``text`` on one line, spaces drawn together, with what cannot be seen as ``seen`` has it."""
+    return seen(" ".join(text.split()))
 
 
-def _seen(sign: str) -> str:
-    return sign if sign.isprintable() else f"‹U+{ord(sign):04X}›"
+def seen(text: str) -> str:
+    """``text`` with the number of each sign that cannot be seen in its place: ‹U+200B›."""
+    if text.isprintable():
+        return text
+    return "".join(sign if sign.isprintable() or sign == _NO_BREAK else f"‹U+{ord(sign):04X}›"
+                   for sign in text)  # fmt: skip
