@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from pathlib import Path
+from shlex import quote
 
 import click
 
@@ -28,6 +29,6 @@ def start(folder: Path, title: str) -> None:
         stop(error)
     click.echo(f"{folder} holds a new unit of {counted(len(written), 'file')}:")
     click.echo("\n".join(f"  {path}" for path in written))
-    go = "" if folder.resolve() == Path.cwd() else f"  cd {folder}\n"
+    go = "" if folder.resolve() == Path.cwd() else f"  cd {quote(str(folder))}\n"
     click.echo(f"Try it:\n{go}  stepwell check\n  mkdocs build --strict\n"
                "and open site/index.html. README.md tells more.")  # fmt: skip

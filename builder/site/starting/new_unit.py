@@ -43,7 +43,7 @@ def start_unit(folder: Path, title: str = "") -> tuple[str, ...]:
 
     Raises:
         FaultyFile: if the folder is not empty or cannot be written, or if a unit cannot have
-            that title. Nothing is left behind then.
+            that title. Nothing is written then.
     """
     if folder.exists():
         _refuse_full(folder)
