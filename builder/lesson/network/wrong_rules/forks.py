@@ -32,7 +32,8 @@ def _at_the_source(display: NetworkDisplay) -> list[Wrong]:
     if step is None:
         return []
     found = {name for taught in display.solution.steps for name in taught.found}
-    signs = {name: sign_of(display.solution.values[name]) or 0 for name in found & set(shares)}
+    # In the order of the circuit, so that every build tells the same one first.
+    signs = {name: sign_of(display.solution.values[name]) or 0 for name in shares if name in found}
     happens = say("splitting the {flow} equally between {ways} at junction {fork}", flow=law.flow,
                   ways=display.elements(tuple(one.name for one in ways)), fork=fork)  # fmt: skip
     altered = {name: shares[name] * sign for name, sign in signs.items()}
