@@ -16,8 +16,9 @@ from builder.problem import read_problem, read_problem_text
 from builder.problem.unit_of import unit_of
 from builder.solution import solve
 from tests.conftest import ROOT
+from tests.lesson.odd.samples import ALONE, CHARGER, FADING, LABEL, RESERVE, SHEET
 from tests.problem.samples import changed
-from tests.test_readme import FILES
+from tests.site.guide.texts import PROBLEMS
 
 PAIR = """\
 title: Two lamps
@@ -42,10 +43,6 @@ circuit:
     - R2: 6 ohm
 find: [equivalent, current: total]
 """
-ALONE, SHEET = FILES["The current of the foghorn"], FILES["A sheet slides in"]
-LABEL, RESERVE = FILES["The chart lamp's lost label"], FILES["The reserve joins in"]
-CHARGER, FADING = FILES["The charger and the battery share a lamp"], FILES[
-    "The lamp's memory fades"]  # fmt: skip
 
 
 def odd_in(text: str) -> list[str]:
@@ -319,10 +316,10 @@ def test_the_unit_has_no_oddities() -> None:
         assert odd_about(solution) == (), file
 
 
-@pytest.mark.parametrize("title", FILES)
-def test_the_readme_has_no_oddities(title: str) -> None:
-    """Nothing is odd about the problems of the README."""
-    assert odd_in(FILES[title]) == []
+@pytest.mark.parametrize("slug", PROBLEMS)
+def test_the_guide_has_no_oddities(slug: str) -> None:
+    """Nothing is odd about the problems of the guide."""
+    assert odd_in(PROBLEMS[slug]) == []
 
 
 def test_a_problem_without_a_file_has_none() -> None:
