@@ -152,4 +152,4 @@ def _acted_on(service: Any, *arguments: Any) -> Any:
     try:
         return service(*arguments)
     except StepwellError as error:
-        raise PluginError(str(error)) from error
+        raise PluginError(error.told()) from error

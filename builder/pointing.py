@@ -32,7 +32,7 @@ def _named(sign: str) -> str:
     if sign == _DELETE:
         return _PICTURE_OF_DELETE
     does_something = unicodedata.category(sign) in ("Cc", "Cf", "Cs", "Co", "Cn", "Zl", "Zp")
-    return f"<U+{ord(sign):04X}>" if does_something else sign
+    return f"‹U+{ord(sign):04X}›" if does_something else sign
 
 
 def visible(text: str) -> str:

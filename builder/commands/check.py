@@ -11,7 +11,7 @@ from pathlib import Path
 
 import click
 
-from builder.commands.telling import stop
+from builder.commands.telling import shown, stop
 from builder.commands.terminal import in_colour, is_terminal, width
 from builder.errors import FaultyFile
 from builder.site.checking.data import as_data
@@ -63,7 +63,7 @@ def _print(report: Report, seconds: float, *, quiet: bool) -> None:
             click.echo(row, color=True)
     if terminal:
         for told in told_of(report, odd=not quiet):
-            click.echo(f"\n{told}")
+            click.echo(f"\n{shown(told, on=sys.stdout)}", color=True)
     else:
         for line in lines_of(report, odd=not quiet):
             click.echo(line)

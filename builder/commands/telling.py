@@ -2,18 +2,38 @@
 
 from __future__ import annotations
 
+import re
 import sys
-from typing import NoReturn
+from typing import NoReturn, TextIO
 
 import click
 
+from builder.commands.terminal import in_colour
 from builder.errors import StepwellError
+
+_PLACE = re.compile(r"^\S.*?:\d+:\d+(?=: (?:found|odd))", re.MULTILINE)
+_MARK = re.compile(r"^( +\| *)(\^+)$", re.MULTILINE)
 
 
 def stop(error: StepwellError) -> NoReturn:
     """Print what went wrong and end with exit code 1."""
-    click.echo(error.told(), err=True)
+    click.echo(shown(error.told(), on=sys.stderr), err=True, color=True)
     sys.exit(1)
+
+
+def shown(told: str, on: TextIO) -> str:
+    """What is told of a file, with places and marks in colour where colours are wanted.
+
+    Whoever sees no colours reads the same: a place comes first, and a mark is a row of carets.
+
+    Args:
+        told: faults or oddities, as they tell themselves.
+        on: where it is printed.
+    """
+    if not in_colour(on):
+        return told
+    placed = _PLACE.sub(lambda place: click.style(place.group(), bold=True), told)
+    return _MARK.sub(lambda mark: mark[1] + click.style(mark[2], fg="red", bold=True), placed)
 
 
 def counted(number: int, noun: str) -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import shutil
 import sys
+from typing import TextIO
 
 _WIDEST = 100
 """Longer rows are hard to follow."""
@@ -20,10 +21,13 @@ def width() -> int:
     return min(_WIDEST, shutil.get_terminal_size().columns)
 
 
-def in_colour() -> bool:
+def in_colour(on: TextIO | None = None) -> bool:
     """Whether colours are shown and wanted: never in a file, nor where ``NO_COLOR`` is set.
+
+    Args:
+        on: where it is printed; what a command prints if None.
 
     The variable is that of no-color.org: it counts if it is not empty, whatever it says.
     """
     plain = os.environ.get("NO_COLOR") or os.environ.get("TERM") == "dumb"
-    return is_terminal() and not plain
+    return (on or sys.stdout).isatty() and not plain

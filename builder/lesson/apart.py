@@ -8,6 +8,7 @@ from builder.errors import Fault, FaultyFile
 from builder.lesson.kinds import write_lesson
 from builder.lesson.lesson import Lesson
 from builder.problem.gathering import meant, one_of, quoted
+from builder.problem.teaching_faults import shown_in
 from builder.solution import Solution
 
 _FEW = 12
@@ -43,7 +44,7 @@ def telling_apart(lesson: Lesson) -> Callable[[Solution], bool] | None:
         if id not in known
     )
     if faults:
-        raise FaultyFile(faults)
+        raise shown_in(problem.text, FaultyFile(faults))
     return lambda other: set(wanted) <= set(_told_apart(write_lesson(other)))
 
 

@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from typing import Any
 
+from builder.errors import FaultyFile
 from builder.lesson.display import Display
 from builder.lesson.generated import with_generated
 from builder.lesson.lesson import Lesson
@@ -54,6 +55,7 @@ from builder.problem.model import (
 )
 from builder.problem.relations.model import RelationsProblem
 from builder.problem.relations.unknowns import UnknownProblem
+from builder.problem.teaching_faults import shown_in
 from builder.solution import Solution
 
 
@@ -132,8 +134,15 @@ def display_of(solution: Solution) -> Display:
 
 
 def write_lesson(solution: Solution) -> Lesson:
-    """Write the lesson of a solution."""
-    return with_generated(KINDS[type(solution.problem)].write(solution))
+    """Write the lesson of a solution.
+
+    Raises:
+        FaultyFile: if its author speaks of steps that it does not have.
+    """
+    try:
+        return with_generated(KINDS[type(solution.problem)].write(solution))
+    except FaultyFile as error:
+        raise shown_in(solution.problem.text, error) from None
 
 
 def about(problem: Problem) -> str:

@@ -29,6 +29,8 @@ class Mark:
 
 
 START = Mark(1, 1)
+NOWHERE = Mark(0, 0)
+"""The place of what lies in no line."""
 
 
 class Faults:
@@ -72,18 +74,8 @@ class Faults:
             instead: what to write for the characters at this place, if that is known.
             line: what to write for the whole line, if that is known.
         """
-        source = self.line(at)
-        if instead is None and isinstance(advice, Correction):
-            instead = advice.replacing(source, at)
-        elif instead is not None:
-            instead = _like(source, at, instead)
-        if instead is not None and source:
-            start = at.column - 1
-            line = f"{source[:start]}{instead}{source[start + at.width :]}"
-        mends = bool(line and source)
-        said = map(seen, (found, expected, str(advice)))
-        self._faults.append(Fault(self.path, at.line, at.column, *said,
-                                  source, line, at.width, mends))  # fmt: skip
+        said = (found, expected, advice)
+        self._faults.append(fault_in(self.line(at), self.path, at, said, instead, line))
 
     def add_mended(
         self, at: Mark, said: tuple[str, str, str], line: str, *, same_columns: bool
@@ -117,6 +109,37 @@ class Faults:
         """
         if self._faults:
             raise self.as_error()
+
+
+def fault_in(
+    source: str,
+    path: str,
+    at: Mark,
+    said: tuple[str, str, str],
+    instead: str | None = None,
+    line: str = "",
+) -> Fault:
+    """A fault in a line.
+
+    Args:
+        source: the line; empty if it is not known.
+        path: the file, as faults name it.
+        at: where it lies.
+        said: what stands there, what should stand there, and what to do.
+        instead: what to write for the characters at that place; that of a ``Correction`` if None.
+        line: what to write for the whole line, if that is known.
+    """
+    found, expected, advice = said
+    if instead is None and isinstance(advice, Correction):
+        instead = advice.replacing(source, at)
+    elif instead is not None:
+        instead = _like(source, at, instead)
+    if instead is not None and source:
+        start = at.column - 1
+        line = f"{source[:start]}{instead}{source[start + at.width :]}"
+    mends = bool(line and source)
+    return Fault(path, at.line, at.column, seen(found), seen(expected), seen(str(advice)), source,
+                 line if mends else "", at.width, mends)  # fmt: skip
 
 
 def _like(source: str, at: Mark, word: str) -> str:

@@ -12,11 +12,12 @@ from builder.errors import FaultyFile
 from builder.problem.authored import Authored
 from builder.problem.choosing import read_body
 from builder.problem.composing import compose, decode
-from builder.problem.gathering import START, Faults, meant, one_of, quoted
+from builder.problem.gathering import NOWHERE, START, Faults, meant, one_of, quoted
 from builder.problem.leaving_out import read_left_out
 from builder.problem.limits import LARGEST_FILE
 from builder.problem.located import Map, Node, Text, Unusable
 from builder.problem.model import LEVELS, Problem, Unit
+from builder.problem.near_file import near_file, problems_in
 from builder.problem.shape import (
     FEWEST_DIGITS,
     MOST_DIGITS,
@@ -115,11 +116,13 @@ def _bytes_of(path: Path, faults: Faults) -> bytes:
     try:
         with path.open("rb") as file:
             return file.read(LARGEST_FILE + 1)
+    except IsADirectoryError:
+        faults.add(NOWHERE, "a folder", "a YAML file", problems_in(path))
     except OSError as error:
         reason = (error.strerror or "it cannot be read").lower()
-        faults.add(START, f"no file that can be read ({reason})", "a YAML file",
-                   "Check the name and the folder.")  # fmt: skip
-        raise faults.as_error() from None
+        faults.add(NOWHERE, f"no file that can be read ({reason})", "a YAML file",
+                   near_file(path) or "Check the name and the folder.")  # fmt: skip
+    raise faults.as_error()
 
 
 def _problem(

@@ -8,7 +8,7 @@ from pydantic import BaseModel
 
 from builder.errors import Fault, FaultyFile
 from builder.problem.composing import KEYS, compose
-from builder.problem.gathering import LINE_END, Faults
+from builder.problem.gathering import LINE_END, Faults, Mark, fault_in
 from builder.problem.right_form import Places, example_of
 from builder.problem.shape import ProblemShape
 
@@ -42,7 +42,9 @@ def _in_its_line(fault: Fault, lines: list[str], places: Places | None) -> Fault
     if fault.source or not 0 < fault.line <= len(lines):
         return fault
     width = places.width(fault.line, fault.column) if places is not None else 1
-    return replace(fault, source=lines[fault.line - 1], width=width)
+    at = Mark(fault.line, fault.column, width)
+    said = (fault.found, fault.expected, fault.advice)
+    return fault_in(lines[fault.line - 1], fault.path, at, said)
 
 
 def _with_example(fault: Fault, places: Places | None, shape: type[BaseModel]) -> Fault:

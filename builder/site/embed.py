@@ -10,13 +10,13 @@ The block names the problem and, if only some parts of it are wanted, the parts:
 
 from __future__ import annotations
 
-import difflib
 import re
 from collections.abc import Collection
 from dataclasses import dataclass, field
 from typing import Protocol
 
 from builder.errors import Fault, FaultyFile
+from builder.problem.gathering import Correction, Mark, fault_in, meant, quoted
 from builder.site.page import FRESH, PARTS, placeholder
 
 DEFAULT_PARTS = ("opening", "caution", "predict", "solution", "checks")
@@ -122,21 +122,21 @@ class _Block:
                 parts = tuple(part.strip() for part in word.removeprefix("parts:").split(","))
                 for part in parts:
                     if part not in _EMBEDDABLE:
-                        self._add(offset, word, f'the part "{part[:40]}"',
+                        self._add(offset, part or word, f"the part {quoted(part)}",
                                   "parts of a problem's page",
-                                  f"Parts are {', '.join(_EMBEDDABLE)}.")  # fmt: skip
+                                  meant(part, _EMBEDDABLE, f"Parts are {', '.join(_EMBEDDABLE)}."),
+                                  )  # fmt: skip
             elif word and not slug:
                 slug = word
                 if slug not in self.known:
-                    self._add(offset, word, f'"{slug[:40]}"', "the name of a problem",
+                    self._add(offset, word, quoted(slug), "the name of a problem",
                               _suggest(slug, self.known))  # fmt: skip
             elif word:
-                self._add(offset, word, f'"{word[:40]}"', 'nothing, or "parts: …"',
+                self._add(offset, word, quoted(word), 'nothing, or "parts: …"',
                           "Remove this line.")  # fmt: skip
         if not slug:
             self._add(0, self.lines[0].strip(), "a block without a problem",
-                      "the name of a problem on the line after it",
-                      "Name the problem's file without its .yml.")  # fmt: skip
+                      "the name of a problem on the line after it", _NAME_ALONE)  # fmt: skip
         if instead is not None and (panel := instead.of_problem(slug)) is not None:
             return f"\n\n{panel}\n"
         return "\n\n".join(["", *(placeholder(slug, part) for part in parts), ""])
@@ -149,16 +149,16 @@ class _Block:
 
     def _add(self, offset: int, word: str, found: str, expected: str, advice: str) -> None:
         text = self.lines[offset]
-        column = len(text) - len(text.lstrip()) + 1
-        self.faults.append(Fault(self.path, self.start + offset, column, found, expected, advice,
-                                 source=text, width=len(word)))  # fmt: skip
+        at = Mark(self.start + offset, text.rfind(word) + 1, max(len(word), 1))
+        self.faults.append(fault_in(text, self.path, at, (found, expected, advice)))
 
 
 _EMBEDDABLE = tuple(part.id for part in PARTS if part.id not in (FRESH, "onward"))
 
 
+_NAME_ALONE = "Name the problem's file without its .yml."
+
+
 def _suggest(slug: str, known: Collection[str]) -> str:
-    near = difflib.get_close_matches(slug, list(known), n=1, cutoff=0.4)
-    if near:
-        return f'Did you mean "{near[0]}"?'
-    return "Name the problem's file without its .yml."
+    bare = slug.removesuffix(".yml")
+    return Correction(_NAME_ALONE, slug, bare) if bare in known else meant(slug, known, _NAME_ALONE)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
+from builder.errors import FaultyFile
 from builder.problem.model import (
     NestProblem,
     NetworkProblem,
@@ -14,6 +15,7 @@ from builder.problem.model import (
 )
 from builder.problem.relations.model import RelationsProblem
 from builder.problem.relations.unknowns import UnknownProblem
+from builder.problem.teaching_faults import shown_in
 from builder.solution.nest.solve import solve_nest
 from builder.solution.network.solve import solve_network
 from builder.solution.relations.solve import solve_relations
@@ -39,5 +41,9 @@ def solve(problem: Problem) -> Solution:
     Raises:
         Disagreement: if the two methods differ in any quantity.
         CheckFailed: if a check does not hold.
+        FaultyFile: if only solving shows that the problem has no single answer.
     """
-    return SOLVERS[type(problem)](problem)
+    try:
+        return SOLVERS[type(problem)](problem)
+    except FaultyFile as error:
+        raise shown_in(problem.text, error) from None

@@ -114,7 +114,7 @@ def test_files_that_are_not_there_are_told(tmp_path: Path, read: Callable[[Path]
     with pytest.raises(FaultyFile) as caught:
         read(file)
     assert str(caught.value) == (
-        f"{file}:1:1: found no file that can be read (no such file or directory); expected a "
+        f"{file}: found no file that can be read (no such file or directory); expected a "
         "YAML file. Check the name and the folder."
     )
 

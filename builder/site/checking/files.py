@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 
 from builder.errors import Fault, FaultyFile
+from builder.problem.near_file import near_file
 from builder.problem.unit_of import UNIT_FILE, home_of
 from builder.site.sources import sources_and_faults
 
@@ -46,9 +47,9 @@ def to_check(paths: Iterable[Path]) -> ToCheck:
         elif path.is_file():
             found.files.setdefault(path, _unit_folder(path))
         else:
+            advice = near_file(path) or "Check the path for typing mistakes."
             raise FaultyFile((Fault(str(path), 0, 0, "no such file or folder",
-                                    "a problem's file or a folder of them",
-                                    "Check the path for typing mistakes."),))  # fmt: skip
+                                    "a problem's file or a folder of them", advice),))  # fmt: skip
     return found
 
 
