@@ -55,7 +55,7 @@ def test_other_blocks_stay_as_they_are() -> None:
         ),
         (
             "```problem\nlantern-ladder\n  parts: opening, answers\n```",
-            'lesson.md:3:3: found the part "answers"; expected parts of a problem\'s page. Parts '
+            'lesson.md:3:19: found the part "answers"; expected parts of a problem\'s page. Parts '
             "are opening, caution, predict, solution, course, checks, limits, results, watch, "
             "self-check.",
         ),
