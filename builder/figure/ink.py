@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from xml.etree import ElementTree
 
 from builder.figure.scene import Box
-from builder.figure.text_size import ASCENT, DESCENT, TYPE_SIZE, written_width
+from builder.figure.text_size import ASCENT, DESCENT, SLACK, TYPE_SIZE, written_width
 
 _NUMBER = re.compile(r"-?\d+(?:\.\d+)?")
 _STROKE = 1.5
@@ -15,7 +15,7 @@ Spot = tuple[float, float]
 
 
 def ink_box(figure: str) -> Box:
-    """The smallest box round all that a figure shows.
+    """The smallest box round all that a figure shows, with the usual slack for other fonts.
 
     Args:
         figure: the SVG of one figure, as this layer draws it: lines, circles, rectangles and
@@ -62,6 +62,7 @@ def _of_text(text: ElementTree.Element, moved: Spot) -> Iterator[Spot]:
         own = float(run.get("font-size", size))
         width += written_width(run.text or "", own, italic=slanted)
         width += written_width(run.tail or "", size)
+    width *= SLACK
     x, y = float(text.get("x", 0)) + moved[0], float(text.get("y", 0)) + moved[1]
     left = x - width * {"middle": 0.5, "end": 1.0}.get(text.get("text-anchor", ""), 0.0)
     scale = size / TYPE_SIZE

@@ -15,7 +15,7 @@ INDEX_DROP = 0.2
 ASCENT = 0.9 * TYPE_SIZE
 DESCENT = 0.38 * TYPE_SIZE
 LINE = ASCENT + DESCENT
-_SLACK = 1.08
+SLACK = 1.08
 _UNKNOWN, _WIDE = 700, 1000
 _KEPT_FOR_NUMBERS = "0.888 µ"
 
@@ -27,7 +27,7 @@ def line_width(runs: tuple[Run, ...]) -> float:
     A number that may be replaced by another one (it has a key) gets room for three digits, a
     point and a prefix at least.
     """
-    return sum(max(run_width(run), run.room) for run in runs) * _SLACK
+    return sum(max(run_width(run), run.room) for run in runs) * SLACK
 
 
 def run_width(run: Run) -> float:

@@ -144,7 +144,7 @@ def test_the_box_of_ink_is_known_without_a_browser() -> None:
         '<svg xmlns="http://www.w3.org/2000/svg"><g transform="translate(10 -5)">'
         '<path d="M0 0L20 0"/></g><circle cx="0" cy="30" r="4"/>'
         '<rect class="sw-hit" x="-99" y="0" width="9" height="9"/>'
-        '<text x="40" y="20" text-anchor="end">WWW</text></svg>'
+        '<text x="40" y="20" text-anchor="end">WW</text></svg>'
     )
     box = ink_box(figure)
     assert box.left == -5.5
