@@ -17,7 +17,7 @@ site: .venv/installed ## set up what is needed and build the unit into site/
 	@echo "Open $(CURDIR)/site/index.html"
 
 preview: .venv/installed ## serve the unit at http://127.0.0.1:8000/ and follow every edit
-	.venv/bin/mkdocs serve --livereload --watch builder/site
+	.venv/bin/mkdocs serve --livereload
 
 test: .venv/installed-dev ## set up what is needed, a browser too, and run every test
 	$(PY) -m tests.get_browser "$(CHECKED_BROWSER)"
