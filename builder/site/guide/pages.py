@@ -32,6 +32,7 @@ AUTHORS = tuple(
 TEXT = Path(__file__).parent / "text"
 _HOME = "guide"
 _MADE = re.compile(r'<div data-stepwell-guide="(example|keys)/([^"]+)">(?:<p>[^<]*</p>)?</div>')
+_OPTION = re.compile(r"(?<!`)`--[^`\n]+`(?!`)")
 _EACH_PROBLEM = "../problems/"
 
 
@@ -104,7 +105,11 @@ class Guide:
         return {section.anchor: section for section in sections()}
 
     def _linked(self, text: str, path: str) -> str:
-        """With links to the problems' own folder, the sections of the keys, and a way onward."""
+        """With links to the problems' own folder, the sections of the keys, and a way onward.
+
+        An option such as ``--png`` is marked, so that it never breaks after its first dash.
+        """
+        text = _OPTION.sub(r"\g<0>{.sw-guide-option}", text)
         if path == KEYS_PAGE:
             text += _headings(self._sections.values())
         if path in AUTHORS:

@@ -27,6 +27,8 @@ WHOLE = [f"guide/{path.removesuffix('.md')}.html" for path in PAGES]
 
 def built(folder: Path, option: str = "", pages: dict[str, str] | None = None) -> Path:
     """A small unit with that `guide:` option, without fresh numbers; the folder of its site."""
+    for path in pages or ():
+        (folder / "content" / path).parent.mkdir(parents=True)
     write_unit(folder, {"flasher": FLASHER}, pages)
     file = folder / "mkdocs.yml"
     told = f"stepwell: {{fresh: false{', guide: ' + option if option else ''}}}"
