@@ -21,13 +21,13 @@ from builder.lesson.prose import (
     sentences,
 )
 from builder.quantity.exact import Exact, near_fraction, within_measure
-from builder.quantity.formula import Amount, Formula, every_part, names_in
+from builder.quantity.formula import Amount, Formula, every_part
 from builder.quantity.names import Name
 from builder.quantity.personal import as_formula
 from builder.quantity.show import Shown, ShownExpression, show, show_expression, show_in
 from builder.quantity.symbolic import is_symbolic, sign_of
 from builder.solution import Solution, Step
-from builder.solution.altered import rerun
+from builder.solution.altered import rerun, touched_by
 
 MOST_WARNINGS = 5
 FEW_WARNINGS = 3
@@ -244,9 +244,10 @@ def _shown_like(right: Shown, wrong: Wrong, digits: int) -> Shown:
         found = show(wrong.value, wrong.name.quantity)
         strange = isinstance(found, ShownExpression) and _has_amounts(found)
         return show_expression(as_formula(wrong.value)) if strange else found
-    size = show(wrong.value, wrong.name.quantity, digits)
     kept = show_in(wrong.value, wrong.name.quantity, right.unit, digits)
-    return size if len(kept.number.partition(".")[0]) > 3 else kept
+    if len(kept.number.partition(".")[0]) > 3:
+        return show(wrong.value, wrong.name.quantity, digits)
+    return kept
 
 
 def _has_amounts(shown: ShownExpression) -> bool:
@@ -278,7 +279,7 @@ def carried_on(
         happens: what was done, as a clause.
     """
     values = rerun(display.solution, altered)
-    touched = _touched(altered, display.solution)
+    touched = touched_by(altered, display.solution)
     asked = set(map(display.resolve, display.solution.problem.find))
     found = [name for name, _ in found_names(display)]
     told = [*(name for name in altered if name in found),
@@ -286,13 +287,3 @@ def carried_on(
     for name in dict.fromkeys(told):
         if name in values:
             yield Wrong(name, values[name], step.id, happens)
-
-
-def _touched(altered: Iterable[Name], solution: Solution) -> set[Name]:
-    """What depends on altered quantities, whether or not its value then differs."""
-    touched = set(altered)
-    for step in solution.steps:
-        for line in step.lines:
-            if not touched.isdisjoint(names_in(line.formula)):
-                touched.add(line.name)
-    return touched

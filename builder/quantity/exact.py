@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from fractions import Fraction
+from functools import lru_cache
 from typing import Any, TypeAlias
 
 from sympy import Float, Rational
@@ -85,6 +86,12 @@ def near_fraction(value: Exact) -> Fraction:
     """
     if isinstance(value, Rational):
         return as_fraction(value)
+    return _near_fraction(value)
+
+
+@lru_cache(maxsize=4096)
+def _near_fraction(value: Exact) -> Fraction:
+    """The same for what is not rational."""
     if value.free_symbols or not value.is_real:
         raise TypeError(f"{value} is no real number")
     number = value.evalf(60)

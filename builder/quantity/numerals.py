@@ -235,17 +235,24 @@ def _decimal_places(value: Fraction) -> int | None:
 
 def _round(value: Fraction, digits: int) -> tuple[int, Fraction]:
     """The decimal order of a positive value and the value rounded half up to ``digits``."""
-    bits = value.numerator.bit_length() - value.denominator.bit_length()
-    order = bits * 30103 // 100000  # log10(2): one off at most
-    if Fraction(10) ** order > value:
+    over, under = value.numerator, value.denominator
+    order = (over.bit_length() - under.bit_length()) * 30103 // 100000  # log10(2): one off at most
+    if _tens(order) * under > over * _tens(-order):
         order -= 1
-    elif Fraction(10) ** (order + 1) <= value:
+    elif _tens(order + 1) * under <= over * _tens(-order - 1):
         order += 1
-    step = Fraction(10) ** (order - digits + 1)
-    rounded = ((value / step + Fraction(1, 2)) // 1) * step
-    if rounded >= Fraction(10) ** (order + 1):
+    # In whole numbers, as every slip and every result comes through here.
+    power = order - digits + 1
+    over, under = 2 * over * _tens(-power), under * _tens(power)
+    mantissa = (over + under) // (2 * under)
+    if mantissa >= 10**digits:
         order += 1
-    return order, rounded
+    return order, Fraction(mantissa * _tens(power), _tens(-power))
+
+
+def _tens(power: int) -> int:
+    """That power of ten; 1 for a negative one."""
+    return 10 ** max(0, power)
 
 
 def _decimal(value: Fraction, places: int) -> str:

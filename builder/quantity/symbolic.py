@@ -104,6 +104,13 @@ def sign_of(value: Exact) -> int | None:
 
     Proved is what has coefficients of one sign above and below its fraction line.
     """
+    if isinstance(value, Rational):
+        return int(value.p > 0) - int(value.p < 0)
+    return _sign_of(value)
+
+
+@lru_cache(maxsize=4096)
+def _sign_of(value: Exact) -> int | None:
     if not is_symbolic(value):
         return bool(value > 0) - bool(value < 0)
     element = _element(value)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Iterable, Mapping
 from fractions import Fraction
 
 from sympy import Rational
@@ -28,7 +28,30 @@ def rerun(solution: Solution, instead: Mapping[Name, Exact | Formula]) -> dict[N
         What can still be computed: a line that would divide by zero or take the root of a
         negative number is left out, and so is all that needs it.
     """
-    return _again(solution, instead, lambda line, value: value)[0]
+    values = _stated(solution, instead)
+    touched = set(instead)
+    for step in solution.steps:
+        systems: dict[int, tuple[Exact, ...]] = {}
+        for line in _altered(step, instead):
+            if line.name not in instead and touched.isdisjoint(line.uses):
+                values[line.name] = solution.values[line.name]
+                continue
+            touched.add(line.name)
+            try:
+                values[line.name] = value_of(line.formula, values, systems)
+            except (KeyError, ValueError, ZeroDivisionError):
+                continue
+    return values
+
+
+def touched_by(altered: Iterable[Name], solution: Solution) -> set[Name]:
+    """What depends on altered quantities, whether or not its value then differs."""
+    touched = set(altered)
+    for step in solution.steps:
+        for line in step.lines:
+            if not touched.isdisjoint(line.uses):
+                touched.add(line.name)
+    return touched
 
 
 def rerun_rounded(solution: Solution, digits: int) -> dict[Name, Exact]:
@@ -44,32 +67,26 @@ def rerun_rounded(solution: Solution, digits: int) -> dict[Name, Exact]:
     if any(map(is_symbolic, solution.values.values())):
         return dict(solution.values)
 
-    def keep(line: Line, value: Exact) -> Exact:
-        return value if line.carries else _rounded(value, digits)
-
-    return _again(solution, {}, keep)[1]
-
-
-def _again(
-    solution: Solution,
-    instead: Mapping[Name, Exact | Formula],
-    keep: Callable[[Line, Exact], Exact],
-) -> tuple[dict[Name, Exact], dict[Name, Exact]]:
-    """What is kept of each quantity to go on with, and what was found before that."""
-    kept = {name: solution.values[name] for name in solution.givens}
-    kept |= {name: value for name, value in instead.items() if not isinstance(value, Formula)}
+    kept = _stated(solution, {})
     found = dict(kept)
     for step in solution.steps:
         systems: dict[int, tuple[Exact, ...]] = {}
-        for line in _altered(step, instead):
+        for line in step.lines:
             try:
                 value = value_of(line.formula, kept, systems)
             except (KeyError, ValueError, ZeroDivisionError):
                 continue
             source = line.formula.name if isinstance(line.formula, Ref) else None
             found[line.name] = value if source is None else found[source]
-            kept[line.name] = keep(line, value)
-    return kept, found
+            kept[line.name] = value if line.carries else _rounded(value, digits)
+    return found
+
+
+def _stated(solution: Solution, instead: Mapping[Name, Exact | Formula]) -> dict[Name, Exact]:
+    """What is known before the first step."""
+    values = {name: solution.values[name] for name in solution.givens}
+    return values | {name: value for name, value in instead.items()
+                     if not isinstance(value, Formula)}  # fmt: skip
 
 
 def _altered(step: Step, instead: Mapping[Name, Exact | Formula]) -> list[Line]:
@@ -78,7 +95,7 @@ def _altered(step: Step, instead: Mapping[Name, Exact | Formula]) -> list[Line]:
     for line in step.lines:
         other = instead.get(line.name, line.formula)
         if isinstance(other, Formula):
-            lines.append(Line(line.name, other))
+            lines.append(line if other is line.formula else Line(line.name, other))
     return lines
 
 

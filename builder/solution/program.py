@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from enum import StrEnum
+from functools import cached_property
 
 from builder.quantity.exact import Exact
 from builder.quantity.formula import Formula, Ref, Solved, evaluate, names_in, solve_system
@@ -28,6 +29,11 @@ class Line:
     def carries(self) -> bool:
         """Whether the value is taken over unchanged from another quantity."""
         return isinstance(self.formula, Ref)
+
+    @cached_property
+    def uses(self) -> frozenset[Name]:
+        """The quantities that the formula needs."""
+        return frozenset(names_in(self.formula))
 
 
 @dataclass(frozen=True)
