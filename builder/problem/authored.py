@@ -150,7 +150,8 @@ class Authored:
             options = self._choices(choices)
             return OwnQuestion(ask, None, options, instead_of) if ask and options else None
         elif asked is not None:
-            self.faults.add(asked.key.at, "a question without an answer or choices", expected,
+            self.faults.add(asked.key.at, "a question without an answer or choices",
+                            "answer: with a quantity, or choices: with options",
                             "Add answer: with a quantity, such as {charge: C2}, or "
                             "choices:.")  # fmt: skip
         return None

@@ -114,7 +114,10 @@ class Parts:
         if len(self.elements) >= MOST_ELEMENTS:
             self.lose()
             return None
+        before = len(self.faults)
         check_name(name, "an element", self.faults)
+        if len(self.faults) > before:
+            self.lose()  # other places may well use the name that it should have
         self.elements[name.value] = Given(name, entry.value, self._element_value(entry))
         return name.value
 

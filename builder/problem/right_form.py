@@ -26,6 +26,8 @@ _SCHEMAS = {ProblemShape: problem_schema, UnitShape: unit_schema}
 _BY_LETTER = {"C": "10 uF", "R": "100 ohm", "V": "12 V", "I": "2 A"}
 """What is likely as the value of an element, by the first letter of its name."""
 _ALIKE = "10 uF"
+_OTHER_KINDS = ("quantities", "relations", "plates", "stages", "change")
+"""Keys of problems of which other things are asked than in the schema's example."""
 
 
 class Places:
@@ -36,8 +38,10 @@ class Places:
         shape: what it should look like.
     """
 
-    def __init__(self, root: Node, shape: type[BaseModel]) -> None:
+    def __init__(self, root: Map, shape: type[BaseModel]) -> None:
         self._shape = shape
+        keys = [entry.key.value for entry in root.entries]
+        self._of_other_kind = any(key in keys for key in _OTHER_KINDS)
         self._wrong = _wrong_places(root, shape)
         self._found: dict[tuple[int, int], tuple[Path, int]] = {}
         for path, at in _places(root):
@@ -49,17 +53,32 @@ class Places:
 
     def example(self, line: int, column: int) -> str:
         """An example of what should stand at a place; empty if its form is right."""
-        path, _ = self._found.get((line, column), ((), 1))
-        if not path or not any(_leads_to(path, wrong) for wrong in self._wrong):
-            return ""
-        return example_of(path, self._shape)
+        path = self._path(line, column)
+        wrong = any(_leads_to(path, loc) or _holds(loc, path, type) for loc, type in self._wrong)
+        return self._example(path) if path and wrong else ""
+
+    def example_of_lacking(self, key: str, line: int, column: int) -> str:
+        """An example of a key that lacks beside, below or around what starts at a place."""
+        path = self._path(line, column)
+        around = [path, *(path[:end] for end in range(len(path) - 1, -1, -1)), ("circuit",)]
+        at = next((each for each in around if _may_have(each, key, self._shape)), None)
+        return "" if at is None else self._example((*at, key))
+
+    def _example(self, path: Path) -> str:
+        """The example for a place, if it is one for this kind of problem."""
+        return "" if path[0] == "find" and self._of_other_kind else example_of(path, self._shape)
+
+    def _path(self, line: int, column: int) -> Path:
+        return self._found.get((line, column), ((), 1))[0]
 
 
-def _wrong_places(root: Node, shape: type[BaseModel]) -> tuple[Path, ...]:
+def _wrong_places(root: Node, shape: type[BaseModel]) -> tuple[tuple[Path, str], ...]:
+    """Where a file has not the form of its shape, each with the name of what is wrong there."""
     try:
         shape.model_validate(plain(root))
     except ValidationError as error:
-        return tuple(each["loc"] for each in error.errors(include_url=False, include_input=False))
+        told = error.errors(include_url=False, include_input=False)
+        return tuple((each["loc"], each["type"]) for each in told)
     return ()
 
 
@@ -67,6 +86,11 @@ def _leads_to(path: Path, wrong: Path) -> bool:
     """Whether a wrong place lies at a path or below: its own steps stand among names of types."""
     rest = iter(wrong)
     return all(step in rest for step in path)
+
+
+def _holds(wrong: Path, path: Path, type: str) -> bool:
+    """Whether a path leads into what is of the wrong type as a whole."""
+    return type.endswith("_type") and path[: len(wrong)] == wrong
 
 
 def _places(root: Node) -> Iterator[tuple[Path, Mark]]:
@@ -104,7 +128,7 @@ def example_of(path: Path, shape: type[BaseModel]) -> str:
     if not path:
         return "".join(in_yaml(example) for example in schema.get("examples", [])[:1])
     found: list[list[Any]] = []
-    allowed = [schema]
+    allowed: list[dict[str, Any]] = [schema]
     for step in path:
         allowed = [one for each in allowed for one in _below(each, step, schema)]
         found.append([example for each in allowed for example in _examples(each, schema)])
@@ -117,6 +141,16 @@ def example_of(path: Path, shape: type[BaseModel]) -> str:
         likely = _BY_LETTER.get(step[:1]) if example == _ALIKE else None
         return in_yaml({step: likely or example})
     return ""
+
+
+def _may_have(path: Path, key: str, shape: type[BaseModel]) -> bool:
+    """Whether a key is one of those that a place may have by name."""
+    schema = _schema_of(shape)
+    allowed: list[dict[str, Any]] = [schema]
+    for step in path:
+        allowed = [one for each in allowed for one in _below(each, step, schema)]
+    options = (option for each in allowed for option in _options(each, schema))
+    return any(key in option.get("properties", {}) for option in options)
 
 
 @cache

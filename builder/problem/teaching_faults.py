@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 from pydantic import BaseModel
@@ -12,6 +13,9 @@ from builder.problem.gathering import LINE_END, Faults, Mark, fault_in
 from builder.problem.right_form import Places, example_of
 from builder.problem.shape import ProblemShape
 
+_LACKING = re.compile(r'no "([a-z-]+)"')
+_LACKS = re.compile(r"([a-z-]+): ")
+"""What is expected where a key lacks begins with that key."""
 MOST_EXAMPLES = 30
 """How many faults of a file get an example; nobody reads more at once."""
 
@@ -52,4 +56,8 @@ def _with_example(fault: Fault, places: Places | None, shape: type[BaseModel]) -
         return replace(fault, right=example_of((), shape))
     if fault.right or places is None or not fault.line:
         return fault
+    lacking = _LACKING.fullmatch(fault.found) or _LACKS.match(fault.expected)
+    if lacking:
+        right = places.example_of_lacking(lacking[1], fault.line, fault.column)
+        return replace(fault, right=right)
     return replace(fault, right=places.example(fault.line, fault.column))

@@ -149,7 +149,8 @@ def choice_of(node: Node, known: tuple[str, ...], faults: Faults) -> str | None:
     if text is None or text.value in known:
         return None if text is None else text.value
     faults.add(text.at, quoted(text.value), one_of(known),
-               meant(text.value, known, f"Choose {one_of(known)}."))  # fmt: skip
+               meant(text.value, known, "Choose one of these." if len(known) > 1
+                     else f"Write {known[0]}, or delete the line."))  # fmt: skip
     return None
 
 

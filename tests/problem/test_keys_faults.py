@@ -80,7 +80,7 @@ from tests.problem.samples import NEST, changed, faults_of
             NEST,
             "find",
             "level: hard\nfind",
-            ['7:8: found "hard"; expected intro, core or stretch. Choose intro, core or stretch.'],
+            ['7:8: found "hard"; expected intro, core or stretch. Choose one of these.'],
             id="unknown-level",
         ),
         pytest.param(

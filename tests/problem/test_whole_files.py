@@ -136,7 +136,7 @@ def test_file_names_must_do_as_addresses(tmp_path: Path, name: str) -> None:
         ("symbols: ansi\n",
          ['1:1: found no "title"; expected a heading, such as title: Two lamps. '
           'Add a line with the key "title".',
-          '1:10: found "ansi"; expected iec or ieee. Choose iec or ieee.']),
+          '1:10: found "ansi"; expected iec or ieee. Choose one of these.']),
         ("title: Lamps\nobjectives: [energy]\n",
          ["2:13: found a list with 1 item; expected ids of objectives, each with a sentence. "
           'Write each on a line of its own: "merge-series: Merge a chain into one".']),

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from builder.problem.gathering import one_of
+from builder.problem.gathering import nearest, one_of
 from builder.problem.limits import MOST_PARTS
 from builder.problem.located import Entry, Items, Map
 from builder.problem.relations.model import PlatePart
@@ -15,6 +15,7 @@ from builder.problem.typed import as_items, as_map, as_text, needed, refuse_unkn
 from builder.quantity.exact import Exact
 
 CONNECTED, REMOVED = "connected", "removed"
+_WAYS = ("kappa", "layers", "slabs", "metal")
 _WHOLE = "the filling"
 
 _LAYER = (
@@ -122,10 +123,13 @@ def read_filling(entry: Entry, reader: PlateValues) -> Filling | None:
         return None
     keys = keys_of(FillingShape)
     refuse_unknown_keys(node, keys, reader.faults)
-    ways = [key for key in ("kappa", "layers", "slabs", "metal") if node.get(key)]
+    ways = [key for key in _WAYS if node.get(key)]
+    unknown = [each.key.value for each in node.entries if each.key.value not in keys]
+    if not ways and any(nearest(word, keys) in _WAYS for word in unknown):
+        return None
     if len(ways) != 1:
         found = f"{' and '.join(ways)} in one filling" if ways else "a filling of nothing"
-        reader.faults.add(node.at, found, one_of(("kappa", "layers", "slabs", "metal")),
+        reader.faults.add(node.at, found, one_of(_WAYS),
                           "Keep one of them." if ways else "Say what lies there.")  # fmt: skip
         return None
     (way,) = ways

@@ -11,6 +11,7 @@ from builder.problem.shape.circuit import ChangeShape, CircuitShape, StageShape
 from builder.problem.shape.keys import (
     ALONE_WORDS,
     FEWEST_DIGITS,
+    ID_PATTERN,
     MEASURED_WORDS,
     MOST_DIGITS,
     QUANTITY_WORDS,
@@ -114,7 +115,7 @@ class ProblemShape(Shape):
         "the sources are switched on then, or charged capacitors start to discharge.",
         examples=[{"close": "S1"}],
     )
-    find: str | list[FindItem] = Field(
+    find: str | Annotated[list[FindItem], Field(min_length=1)] = Field(
         description="What is asked for. Of capacitors: equivalent, charge, voltage, energy; of "
         "resistors: equivalent, current, voltage, power. Each of all, total, or elements. Of "
         "branches also: potential of junctions, voltage between two junctions, and what sources "
@@ -203,6 +204,7 @@ class UnitShape(Shape):
         {},
         description="What each objective says, by its id, in teaching order.",
         examples=[{"merge-parallel": "Merge a parallel group into one equivalent"}],
+        json_schema_extra={"propertyNames": {"pattern": ID_PATTERN}},
     )
     path: list[str] = Field(
         [],

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Annotated, Literal
 
-from pydantic import Field
+from pydantic import ConfigDict, Field
 
 from builder.problem.model import GENERATED
 from builder.problem.shape.keys import QUANTITY_WORDS, Shape, only
@@ -39,6 +39,10 @@ class ChoiceShape(Shape):
 
 class QuestionShape(Shape):
     """A question of your own, answered by a quantity or by a choice."""
+
+    model_config = ConfigDict(
+        json_schema_extra={"oneOf": [{"required": ["answer"]}, {"required": ["choices"]}]}
+    )
 
     ask: str = Field(description="The question.", examples=["What is the charge on {C2.name}?"])
     answer: (

@@ -69,7 +69,7 @@ def contradiction(
     """The fault of a relation that what is found without it contradicts."""
     return fault(
         problem, relation.at,
-        f"{quoted(relation.written)}, whose left side comes to {value_text(left, kind)} and whose "
+        f"{_said(relation)}, whose left side comes to {value_text(left, kind)} and whose "
         f"right side to {value_text(right, kind)}",
         "relations and values that agree",
         "Everything in it is known without it. Correct one of the given values, or delete one "
@@ -86,7 +86,7 @@ def impossible(
     article = "an" if kind.noun[0] in "aeiou" else "a"
     return fault(
         problem, relation.at,
-        f"{quoted(relation.written)}, which gives {name.of} = {one_of(told)}",
+        f"{_said(relation)}, which gives {name.of} = {one_of(told)}",
         f"{article} {kind.noun} above zero",
         "With these values there is no such thing. Check the values that are given.",
     )  # fmt: skip
@@ -96,7 +96,7 @@ def no_value(problem: RelationsProblem, relation: Relation, name: Name, why: str
     """The fault of an unknown for which there is no number at all."""
     return fault(
         problem, relation.at,
-        f"{quoted(relation.written)}, for which no {name.of} can be found: {why}",
+        f"{_said(relation)}, for which no {name.of} can be found: {why}",
         "values for which the relation can hold",
         "Check the values that are given.",
     )  # fmt: skip
@@ -119,6 +119,12 @@ def several(problem: RelationsProblem, name: Name, values: tuple[Exact, ...]) ->
         f"Write {name.of}: {{kind: {word}, choose: larger}}, or smaller, or add a "
         "relation that decides.",
     )  # fmt: skip
+
+
+def _said(relation: Relation) -> str:
+    """A relation as its author typed it, or what it is about if nobody typed it."""
+    in_words = "=" not in relation.written
+    return relation.written if in_words else quoted(relation.written)
 
 
 def value_text(value: Exact, kind: str) -> str:

@@ -66,7 +66,7 @@ def test_what_lies_between_plates_becomes_relations(plates: str, relations: list
          "2:9: found a battery without its voltage; expected voltage: such as 12 V. Add a line "
          'with the key "voltage".'),
         ("{area: 8 cm^2, gap: 1 mm, voltage: 3 V, battery: off, filling: {kappa: 2}}",
-         '2:58: found "off"; expected connected or removed. Choose connected or removed.'),
+         '2:58: found "off"; expected connected or removed. Choose one of these.'),
         ("{area: 8 cm^2, gap: 1 mm, filling: {kappa: 2, metal: 1 mm}}",
          "2:44: found kappa and metal in one filling; expected kappa, layers, slabs or metal. "
          "Keep one of them."),

@@ -89,7 +89,7 @@ def test_the_way_goes_from_what_was_measured_to_what_is_unknown() -> None:
         # C48: University Physics Volume 2, chapter 8, additional problem fs-id1167134816254;
         # College Physics 2e, section 19.6, problem fs-id2605419: −3.00 µF must be refused.
         ("{parallel: [C1: 8.00 uF, C2: unknown]}", "{equivalent: 5.00 uF}",
-         '3:12: found "the equivalent of C1 and C2", which gives C2 = −3.00 µF; expected a '
+         '3:12: found the equivalent of C1 and C2, which gives C2 = −3.00 µF; expected a '
          "capacitance above zero. With these values there is no such thing. Check the values that "
          "are given."),
         (RS, "{power: {R2: 16 W}}",
