@@ -252,7 +252,7 @@ def _round(value: Fraction, digits: int) -> tuple[int, Fraction]:
 
 def _tens(power: int) -> int:
     """That power of ten; 1 for a negative one."""
-    return 10 ** max(0, power)
+    return int(10 ** max(0, power))
 
 
 def _decimal(value: Fraction, places: int) -> str:
