@@ -76,10 +76,15 @@ class UnitSite:
         if faults:
             raise FaultyFile(tuple(faults))
 
-    @property
+    @cached_property
     def slugs(self) -> tuple[str, ...]:
         """The names of all problems, in the order of the site; then of the faulty ones."""
         return (*(problem.slug for problem in self.problems), *self.faulty)
+
+    @cached_property
+    def _places(self) -> Mapping[str, int]:
+        """Where each problem comes in the order of the site, by its slug."""
+        return {problem.slug: at for at, problem in enumerate(self.problems)}
 
     @cached_property
     def lessons(self) -> Mapping[str, Lesson]:
@@ -145,7 +150,6 @@ class UnitSite:
             own: its source path; problems offer other numbers on their own pages, and stay as
                 they are written in lessons.
         """
-        by_slug = {problem.slug: problem for problem in self.problems}
         ready: dict[str, Mapping[str, str]] = {}
 
         def part(match: re.Match[str]) -> str:
@@ -155,7 +159,8 @@ class UnitSite:
             else:
                 if slug not in ready:
                     theirs = own == self.page_path(slug)
-                    ready[slug] = self.pages_kept.parts(by_slug[slug], own=theirs)
+                    problem = self.problems[self._places[slug]]
+                    ready[slug] = self.pages_kept.parts(problem, own=theirs)
                 filling = ready[slug][id]
             start = f'<div class="sw-part" data-part="{id}" data-part-of="{slug}">'
             return f"{start}{filling}</div>" if filling else ""
@@ -173,7 +178,7 @@ class UnitSite:
         return _LIST.sub(lambda match: str(self._listing(match.group(1), address)), filled)
 
     def _links(self, slug: str, address: Address) -> tuple[Link, ...]:
-        here = [problem.slug for problem in self.problems].index(slug)
+        here = self._places[slug]
         around = (("Previous problem", here - 1), ("Next problem", here + 1))
         links = [
             Link(role, self.problems[at].title, address(self.page_path(self.problems[at].slug)))

@@ -1,107 +1,144 @@
-"""How long a unit of 300 problems takes to build, against the host alone.
+"""How long units of problems take to build, cold and after one edit, against the host alone.
 
-The host alone gets the very same final pages as raw HTML in its Markdown, with the same theme
-and the same other plugins, so that the ratio tells what Stepwell costs on top.
+The host alone gets the very same final pages as raw HTML in its Markdown, with the same theme and
+the same other plugins. It then has to read formulas and figures, which Stepwell spares it; so a
+second comparison gives it pages of headings and a word below each, the least there could be.
 """
 
 from __future__ import annotations
 
-import os
-import resource
-import statistics
-import subprocess
-import sys
+import shutil
 import tempfile
-import time
 from collections.abc import Iterator
+from dataclasses import dataclass
 from pathlib import Path
+from statistics import median
 
-import yaml
+from tests.bench.distinct import distinct_problems
+from tests.bench.running import Ran, Runner
+from tests.bench.units import change_one_number, pages_in, write_host, write_unit
 
-from tests.bench.solving import problem_text
+FEW, MANY = 300, 1000
+SAMPLE = 40
+"""Pages with other numbers take seconds each, so that only so many are made."""
+RUNS = 3
+COLD_AIM, WARM_AIM = 1.5, 1.1
+LINEAR = MANY / FEW
 
-PROBLEMS = 300
 
-_SETTINGS = {
-    "site_name": "Measurements",
-    "docs_dir": "content",
-    "use_directory_urls": False,
-    "theme": {"name": "material", "font": False, "features": ["navigation.prune"]},
-    "markdown_extensions": ["admonition", "attr_list"],
-    "nav": [{"Home": "index.md"}, {"All problems": "problems/index.md"}],
-    "validation": {"nav": {"omitted_files": "ignore"}},
-}
-_KEEP_PAGES = """
-import re
-from pathlib import Path
-from mkdocs.plugins import event_priority
+@dataclass(frozen=True)
+class Built:
+    """A unit of some size, built cold, after edits, and by the host alone with bare pages."""
 
-@event_priority(-100)
-def on_post_page(output, page, config):
-    kept = Path(config.config_file_path).parent / "kept" / page.file.src_uri
-    kept.parent.mkdir(parents=True, exist_ok=True)
-    html = re.search("<article[^>]*>(.*?)</article>", output, re.S).group(1)
-    kept.write_text(f"# {page.title}\\n\\n<div>{html}</div>\\n", encoding="utf-8")
-    return output
-"""
+    cold: Ran
+    warm: Ran
+    bare: Ran
+
+    def __post_init__(self) -> None:
+        assert self.warm.work < self.cold.work, "what was kept was not used"
 
 
 def measure_building() -> Iterator[str]:
-    """Build 300 problems with the plugin and the same pages without it, in turn."""
+    """Build 300 and 1,000 problems without other numbers."""
     with tempfile.TemporaryDirectory() as folder:
-        ours, host = Path(folder) / "ours", Path(folder) / "host"
-        _write_ours(ours)
-        _write_host(host, ours)
-        for others, runs in ((["search", "offline"], 1), ([], 3)):
-            _write_settings(ours, {"plugins": [*others, "stepwell"]})
-            _write_settings(host, {"plugins": others})
-            pairs = [(_build(ours), _build(host)) for _ in range(runs)]
-            ratio = statistics.median(mine / alone for mine, alone in pairs)
-            mine, alone = (statistics.median(column) for column in zip(*pairs, strict=True))
-            kind = "with the search" if others else "without the search"
+        home = Path(folder)
+        run = Runner(home / "compiled")
+        _warm_up(run, home / "first")
+        few = _built(run, home, FEW)
+        whole = run.build(write_host(home / "host", home / str(FEW), bare=False))
+        pages = [pages_in(home / name) for name in (str(FEW), f"{FEW}-bare", "host")]
+        assert len(set(pages)) == 1, pages
+        yield from _against("cold build", few.cold, whole, few.bare, COLD_AIM)
+        yield from _against(f"build after one edit (median of {RUNS})", few.warm, whole, few.bare,
+                            WARM_AIM)  # fmt: skip
+        for name in (str(FEW), f"{FEW}-bare", "host"):
+            shutil.rmtree(home / name)
+        many = _built(run, home, MANY)
+        for kind, one, other in (("cold build", few.cold, many.cold),
+                                 ("build after one edit", few.warm, many.warm)):  # fmt: skip
+            grown = other.work / one.work
             yield (
-                f"{PROBLEMS} problems, {kind}: {mine:.1f} s, the same pages by the host alone "
-                f"{alone:.1f} s, ratio {ratio:.2f} (median of {runs})"
+                f"{kind} of {MANY:,} problems: {other}, {grown:.2f} times the work of {FEW} "
+                f"({other.wall / one.wall:.2f} times as long; bare pages by the host alone "
+                f"{many.bare.work / few.bare.work:.2f} times the work); "
+                f"aim {LINEAR:.2f} at most: {_met(grown, LINEAR)}"
             )
-        pages = [len(list((folder / "site").rglob("*.html"))) for folder in (ours, host)]
-        yield f"pages written: {pages[0]}, by the host alone {pages[1]}"
-    peak = resource.getrusage(resource.RUSAGE_CHILDREN).ru_maxrss
-    yield f"peak memory of the largest build: {peak / 1024:.0f} MiB"
+        yield f"peak memory of the cold build of {MANY:,}, its processes together: " \
+              f"{many.cold.peak:.0f} MiB; after one edit {many.warm.peak:.0f} MiB"  # fmt: skip
 
 
-def _write_ours(folder: Path) -> None:
-    problems = folder / "content" / "problems"
-    problems.mkdir(parents=True)
-    (folder / "content" / "unit.yml").write_text("title: Measurements\n", encoding="utf-8")
-    (folder / "content" / "index.md").write_text("# Measurements\n", encoding="utf-8")
-    for number in range(PROBLEMS):
-        file = problems / f"problem-{number}.yml"
-        file.write_text(problem_text(number), encoding="utf-8")
+def measure_fresh() -> Iterator[str]:
+    """Build a sample with other numbers on every page, cold and after one edit."""
+    with tempfile.TemporaryDirectory() as folder:
+        home = Path(folder)
+        run = Runner(home / "compiled")
+        _warm_up(run, home / "first")
+        unit = write_unit(home / "unit", distinct_problems(SAMPLE), fresh=True)
+        cold = run.build(unit)
+        host = run.build(write_host(home / "host", unit, bare=False))
+        bare = _median([run.build(write_host(home / "bare", unit, bare=True)) for _ in range(RUNS)])
+        warm = _median([_edited(run, unit) for _ in range(RUNS)])
+        plain = write_unit(home / "plain", distinct_problems(SAMPLE), fresh=False)
+        run.build(plain)
+        without = _median([_edited(run, plain) for _ in range(RUNS)])
+        each = cold.work / SAMPLE
+        yield from _against(f"with other numbers, {SAMPLE} problems, cold build", cold, host, bare,
+                            COLD_AIM)  # fmt: skip
+        yield (
+            f"with other numbers, scaled from {SAMPLE} problems: {each:.1f} s of processors a "
+            f"problem, so some {FEW * each / 60:.0f} min of work for {FEW}, shared by all "
+            f"processors"
+        )
+        yield from _against(f"with other numbers, {SAMPLE} problems, build after one edit (median "
+                            f"of {RUNS})", warm, host, bare, WARM_AIM)  # fmt: skip
+        yield (
+            f"with other numbers, one edit takes {warm.work - without.work:+.1f} s of work and "
+            f"{warm.wall - without.wall:+.1f} s of time against a page without them"
+        )
 
 
-def _write_host(folder: Path, ours: Path) -> None:
-    """Build ours once, keep what its pages hold, and give that to the host as Markdown."""
-    (ours / "keep.py").write_text(_KEEP_PAGES, encoding="utf-8")
-    _write_settings(ours, {"plugins": ["stepwell"], "hooks": ["keep.py"]})
-    _build(ours)
-    folder.mkdir()
-    (ours / "kept").rename(folder / "content")
-    shipped = ours / "site" / "assets" / "stepwell"
-    shipped.rename(folder / "content" / "assets-stepwell")
+def _built(run: Runner, home: Path, size: int) -> Built:
+    unit = write_unit(home / str(size), distinct_problems(size), fresh=False)
+    cold = run.build(unit)
+    warm = _median([_edited(run, unit) for _ in range(RUNS)])
+    bare = write_host(home / f"{size}-bare", unit, bare=True)
+    return Built(cold, warm, _median([run.build(bare) for _ in range(RUNS)]))
 
 
-def _write_settings(folder: Path, more: dict[str, object]) -> None:
-    settings = yaml.safe_dump(_SETTINGS | more, sort_keys=False)
-    (folder / "mkdocs.yml").write_text(settings, encoding="utf-8")
+def _edited(run: Runner, unit: Path) -> Ran:
+    change_one_number(unit)
+    return run.build(unit)
 
 
-def _build(folder: Path) -> float:
-    """Build a site in a process of its own; seconds."""
-    start = time.perf_counter()
-    subprocess.run(
-        [sys.executable, "-m", "mkdocs", "build", "--quiet", "--strict"],
-        cwd=folder,
-        check=True,
-        env=os.environ | {"NO_MKDOCS_2_WARNING": "1"},
+def _warm_up(run: Runner, folder: Path) -> None:
+    """Have every module compiled, as it is from a user's second command on."""
+    run.build(write_unit(folder, distinct_problems(SAMPLE // 2), fresh=False))
+
+
+def _median(runs: list[Ran]) -> Ran:
+    """The middle of each measure; the most memory of all."""
+    return Ran(
+        median(run.wall for run in runs),
+        median(run.work for run in runs),
+        max(run.peak for run in runs),
+        0,
     )
-    return time.perf_counter() - start
+
+
+def _against(kind: str, ours: Ran, host: Ran, bare: Ran, aim: float) -> Iterator[str]:
+    """Ours beside the same pages by the host, and beside the least that the host could do."""
+    told = kind if "problems" in kind else f"{kind} of {FEW} problems"
+    ratio = ours.wall / host.wall
+    yield (
+        f"{told}: {ours}; the same pages by the host alone {host}; "
+        f"{ratio:.2f} times as long ({ours.work / host.work:.2f} times the work), "
+        f"aim {aim} at most: {_met(ratio, aim)}"
+    )
+    yield (
+        f"{told}, beside pages of bare headings by the host alone, {bare}: "
+        f"{ours.wall / bare.wall:.2f} times as long ({ours.work / bare.work:.2f} times the work)"
+    )
+
+
+def _met(found: float, aim: float) -> str:
+    return "met" if found <= aim else "not met"
