@@ -113,8 +113,9 @@ def _window(before: list[str], marked: list[str], after: list[str]) -> tuple[str
     """The parts of a line before, at and after a place, cut to what is shown of it."""
     if columns("".join((*before, *marked, *after))) <= LONGEST:
         return "".join(before), "".join(marked), "".join(after)
-    room = LONGEST - min(columns("".join((*marked, *after))), LONGEST - _AHEAD)
-    ahead = _cut(before[::-1], room)[::-1]
+    behind = min(columns("".join((*marked, *after))), LONGEST - _AHEAD)
+    near = columns("".join(before)) <= LONGEST // 2
+    ahead = before if near else _cut(before[::-1], LONGEST - behind)[::-1]
     left = LONGEST - columns("".join(ahead))
     word = _cut(marked, left)
     rest = _cut(after, left - columns("".join(word))) if word == marked else []
