@@ -75,8 +75,11 @@ def left_alive(group: int) -> list[int]:
     return found
 
 
-def wait_until_gone(group: int, seconds: float = 10) -> list[int]:
-    """The processes of a group that still run after some seconds."""
+def wait_until_gone(group: int, seconds: float = 60) -> list[int]:
+    """The processes of a group that still run after some seconds.
+
+    One that is still starting ends once it has started, which takes long on a busy machine.
+    """
     end = time.perf_counter() + seconds
     while (alive := left_alive(group)) and time.perf_counter() < end:
         time.sleep(0.05)

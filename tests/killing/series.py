@@ -67,6 +67,12 @@ class Series:
     def _stood(self) -> str:
         """What a killed build was doing, by what it left."""
         site = self.folder / "site"
+        kept = len(list((self.folder / KEPT).glob("*.kept")))
+        problems = len(list((self.folder / "content" / "problems").glob("*.yml")))
+        if not kept:
+            return "before anything was kept"
+        if kept < 2 * problems:
+            return "while pages were made"
         if not site.is_dir() or not any(site.iterdir()):
             return "before the site was written"
         ended = (site / "search" / "search_index.json").is_file()

@@ -6,10 +6,12 @@ import os
 import random
 import resource
 import shutil
+import signal
 import tempfile
 import time
 from collections.abc import Iterator
 from contextlib import contextmanager
+from multiprocessing import get_context
 from pathlib import Path
 
 import pytest
@@ -144,6 +146,40 @@ def test_a_wrong_clock_spoils_nothing(
     again = KeptPages(PLAIN, Store(tmp_path))
     assert again.prepare([problem]) == made
     assert again.parts(problem, own=True) == parts
+
+
+def _write_and_be_killed(folder: str) -> None:
+    """Forty times, write the same entries without end, and be killed after some milliseconds."""
+    store, dice = Store(Path(folder)), random.Random(40)
+    for _ in range(40):
+        writer = os.fork()
+        if not writer:
+            while True:
+                for number in range(5):
+                    store.put(f"{number}", {**TEXTS, "number": f"{number}" * 200_000})
+        time.sleep(dice.uniform(0.005, 0.06))
+        os.kill(writer, signal.SIGKILL)
+        os.waitpid(writer, 0)
+
+
+def test_an_entry_that_is_being_written_is_whole_or_none(tmp_path: Path) -> None:
+    """Killed in the middle of writing, a build leaves pieces aside and no half entry."""
+    # A process without threads may fork.
+    killed = get_context("spawn").Process(target=_write_and_be_killed, args=(str(tmp_path),))
+    killed.start()
+    killed.join()
+    assert killed.exitcode == 0
+    left = [path for path in tmp_path.iterdir() if path.name.startswith(".aside-")]
+    assert left
+    entries = [path for path in tmp_path.iterdir() if path not in left]
+    assert {path.stem for path in entries} <= {f"{number}" for number in range(5)}
+    for entry in entries:
+        found = Store(tmp_path).get(entry.stem)
+        assert found == {**TEXTS, "number": entry.stem * 200_000}
+    for path in left:
+        os.utime(path, (0, 0))
+    Store(tmp_path).tidy()
+    assert not [path for path in left if path.exists()]
 
 
 def test_what_a_killed_build_left_is_thrown_away(tmp_path: Path) -> None:
