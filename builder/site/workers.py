@@ -27,7 +27,7 @@ def each_done(
 
     Where other processes die, as for want of memory, the rest is done by this one.
     """
-    workers = min(os.cpu_count() or 1, 2 * len(tasks) // fewest)
+    workers = min(processors(), 2 * len(tasks) // fewest)
     done = 0
     if len(tasks) >= fewest and workers > 1:
         try:
@@ -38,6 +38,13 @@ def each_done(
             pass
     for task in tasks[done:]:
         yield work(task)
+
+
+def processors() -> int:
+    """How many processors this process may use, which can be fewer than there are."""
+    if hasattr(os, "sched_getaffinity"):
+        return len(os.sched_getaffinity(0))
+    return os.cpu_count() or 1
 
 
 def _by_all(
