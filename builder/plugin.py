@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 from typing import Any
 
+from markupsafe import escape
 from mkdocs.config import config_options as option
 from mkdocs.config.base import Config
 from mkdocs.config.defaults import MkDocsConfig
@@ -121,7 +122,8 @@ class StepwellPlugin(BasePlugin[StepwellConfig]):
     def on_page_markdown(self, markdown: str, *, page: Page, **_: Any) -> str:
         """Make room for problems embedded in a lesson, and say what a page is about."""
         if about := self.online.description(page.file.src_uri):
-            page.meta.setdefault("description", about)
+            # The theme puts it into an attribute as it stands.
+            page.meta.setdefault("description", str(escape(about)))
         instead = self.faulty if self.preview else None
         whole = page.file.content_string
         return str(_acted_on(embed, markdown, page.file.src_uri, self.site.slugs, instead, whole))

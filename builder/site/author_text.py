@@ -24,7 +24,12 @@ _INLINE_FORMULA = r"(?<![\\$])\$(?![\s$])[^$\n]+?(?<!\s)\$(?!\d)"
 _FORMULA = re.compile(rf"\$\$[^$]+\$\$|{_INLINE_FORMULA}")
 _BETWEEN = re.compile(rf"({_FORMULA.pattern}|\{{\{{|\}}\}})")
 _SENTINEL = re.compile("\ue000(\\d+)\ue001")
-_SAFE_LINK = re.compile(r"(?:https?:|mailto:|#|\.{0,2}/|[\w\-./]+(?:$|[#?]))", re.IGNORECASE)
+_PATH = r"(?![\\/]|\.{0,2}/[\\/])[\w\-./%~+,=@()]*(?:\Z|[#?])"
+_SAFE = {
+    "href": re.compile(rf"https?:|mailto:|#|{_PATH}", re.IGNORECASE),
+    "src": re.compile(_PATH),
+}
+"""Where a link may lead, and where a picture may come from: never from another host."""
 
 Placeholder = Callable[[str], Markup | None]
 
@@ -56,13 +61,16 @@ class _DisplayMaths(_Maths):
 
 
 class _SafeLinks(Treeprocessor):
-    """Links and pictures that are neither web addresses nor paths lose their target."""
+    """Takes away what links and pictures lead to where that is unsafe.
+
+    Links lead to the web or along a path, pictures along a path: a page asks no other host.
+    """
 
     def run(self, root: Element) -> None:
         for node in root.iter():
-            for attribute in ("href", "src"):
+            for attribute, safe in _SAFE.items():
                 target = node.get(attribute)
-                if target is not None and not _SAFE_LINK.match(target):
+                if target is not None and ("\\" in target or not safe.match(target)):
                     node.set(attribute, "#")
 
 

@@ -8,6 +8,7 @@ from typing import Any
 
 from builder.lesson.kinds import about, topic
 from builder.problem.model import LEVELS, Problem, Unit
+from builder.site.page import heading_text
 
 LEVEL_HEADINGS = {
     "intro": "Starting out",
@@ -30,7 +31,7 @@ def listing_pages(folder: str, problems: tuple[Problem, ...], unit: Unit) -> dic
                     "The same problems [by level](index.md)."]  # fmt: skip
     for id, sentence in unit.objectives.items():
         if any(id in problem.objectives for problem in problems):
-            by_objective += [f"## {sentence} {{#{id}}}", listing(f"objective:{id}")]
+            by_objective += [f"## {heading_text(sentence)} {{#{id}}}", listing(f"objective:{id}")]
     return {
         f"{folder}/index.md": "\n\n".join(by_level) + "\n",
         f"{folder}/by-objective.md": "\n\n".join(by_objective) + "\n",

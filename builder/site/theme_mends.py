@@ -6,6 +6,9 @@ and to keep the copy up with the theme; a mend that no longer fits is noticed by
 
 from __future__ import annotations
 
+import re
+from html import escape
+
 MENDS = (
     # A dialog without a name is announced as nothing but "dialog".
     (
@@ -21,8 +24,13 @@ MENDS = (
 """What the theme writes, and what stands there instead."""
 
 
+_TITLE = re.compile(r"<title>([^\n]*)</title>(?=\n)")
+"""The theme takes the tags out of a title and then writes it as it stands, so that what was
+written as characters would be markup again: all of the line is the title."""
+
+
 def mended(html: str) -> str:
     """A page with the theme's markup mended."""
     for found, instead in MENDS:
         html = html.replace(found, instead, 1)
-    return html
+    return _TITLE.sub(lambda title: f"<title>{escape(title[1], quote=False)}</title>", html, 1)

@@ -1,0 +1,111 @@
+"""Markup and scripts in every text field: nothing runs, and nothing of the text is lost."""
+
+from __future__ import annotations
+
+import json
+import re
+from pathlib import Path
+
+import pytest
+
+from tests.conftest import Open
+from tests.site.hostile import ALL, PROBLEMS, write_hostile_unit
+from tests.site.test_build import build_unit
+
+PAGES = ("index.html", "problems/index.html", "problems/by-objective.html",
+         *(f"problems/{slug}.html" for slug in PROBLEMS))  # fmt: skip
+NO_TRAP = """() => {
+  const traps = [];
+  for (const element of document.querySelectorAll("*")) {
+    for (const attribute of element.attributes) {
+      const value = attribute.value.trim().toLowerCase();
+      if (attribute.name.startsWith("on")) traps.push(element.outerHTML.slice(0, 200));
+      const leads = ["href", "src", "xlink:href", "action", "formaction"];
+      if (leads.includes(attribute.name) && (/^(javascript|vbscript):/.test(value)
+          || value.includes("evil.example") || value.includes("etc/passwd")))
+        traps.push(element.outerHTML.slice(0, 200));
+    }
+    if (element.localName === "script" && /window\\.ran/.test(element.textContent)
+        && element.type !== "application/json") traps.push("script");
+  }
+  return traps;
+}"""
+
+
+@pytest.fixture(scope="module")
+def hostile_site(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A site of the unit, built once."""
+    folder = tmp_path_factory.mktemp("hostile")
+    write_hostile_unit(folder)
+    return build_unit(folder)
+
+
+@pytest.mark.parametrize("path", PAGES)
+def test_nothing_of_an_authors_text_runs(hostile_site: Path, visit: Open, path: str) -> None:
+    """Whatever is opened, pressed and typed: no script, no handler, no request leaves the page."""
+    opened = visit(hostile_site / path, hostile_site)
+    page = opened.page
+    page.evaluate("document.querySelectorAll('details').forEach(d => { d.open = true; })")
+    for number, button in enumerate(page.locator("article button:visible").all()):
+        if number < 25 and button.is_visible() and button.is_enabled():
+            button.click(timeout=2000, force=True)
+    page.wait_for_timeout(100)
+    assert page.evaluate("window.ran") is None
+    assert page.evaluate(NO_TRAP) == []
+    assert opened.strays == []
+    assert opened.errors == []
+
+
+FIELDS = {
+    "problems/nest.html": ("title", "scenario", "plan", "goal", "reason", "ask", "ask-choice",
+                           "right-text", "wrong-text", "right-reply", "wrong-reply"),
+    "problems/relations.html": ("title-r", "scenario-r", "is-unknown", "because"),
+    "problems/plates.html": ("title-p", "called"),
+    "problems/index.html": ("title", "title-r", "title-p"),
+    "problems/by-objective.html": ("sentence",),
+    "index.html": ("sentence", "title"),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("path", FIELDS)
+def test_every_text_is_shown_as_it_was_typed(hostile_site: Path, visit: Open, path: str) -> None:
+    """Each field's text stands on the page, its brackets and braces as characters."""
+    page = visit(hostile_site / path, hostile_site).page
+    text = re.sub(r"\s+", " ", page.evaluate("document.querySelector('article').textContent"))
+    for name in FIELDS[path]:
+        assert _plain(f"[{name}] {ALL}") in _plain(text), name
+
+
+def _plain(text: str) -> str:
+    """Without spaces, stars of Markdown, and with one kind of quotes."""
+    return re.sub(
+        r"[\s*]+", "", text.translate({0x2018: "'", 0x2019: "'", 0x201C: '"', 0x201D: '"'})
+    )
+
+
+def test_what_scripts_read_is_data(hostile_site: Path, visit: Open) -> None:
+    """Tables for scripts are JSON that no text can end, and the page has its own title."""
+    page = visit(hostile_site / "problems/nest.html", hostile_site).page
+    tables = page.locator("script[type='application/json']").all_text_contents()
+    assert tables
+    for table in tables:
+        json.loads(table)
+    assert page.title().startswith("[title] <script>")
+    about = page.locator("meta[name=description]").get_attribute("content") or ""
+    assert about.startswith("[scenario] <script>window.ran=1</script>")
+    title = page.locator("meta[property='og:title']").get_attribute("content") or ""
+    assert title.startswith("[title] <script>window.ran=1</script>")
+
+
+def test_the_search_shows_texts_and_runs_nothing(hostile_site: Path, visit: Open) -> None:
+    """What the search finds in hostile texts is text."""
+    opened = visit(hostile_site / "index.html", hostile_site)
+    page = opened.page
+    search = page.get_by_role("textbox", name="Search")
+    search.click()
+    search.press_sequentially("scenario")
+    page.wait_for_selector(".md-search-result__item", timeout=25000)
+    page.wait_for_timeout(200)
+    assert page.evaluate("window.ran") is None
+    assert page.evaluate(NO_TRAP) == []
+    assert opened.strays == []
