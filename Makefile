@@ -40,8 +40,9 @@ types: .venv/installed-dev ## check the types with mypy
 layers: .venv/installed-dev ## check that no layer imports a higher one
 	.venv/bin/lint-imports
 
-bench: .venv/installed-dev ## measure the speed of solving and building, and the memory
-	$(PY) -m tests.bench
+# make bench ONLY=check runs one measurement alone.
+bench: .venv/installed-dev ## measure the speed of checking and building, and the memory
+	$(PY) -m tests.bench $(if $(ONLY),--only $(ONLY))
 
 pictures: .venv/installed-dev ## photograph every kind of page, narrow and wide, light and dark
 	$(PY) -m tests.get_browser "$(CHECKED_BROWSER)"
