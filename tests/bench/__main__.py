@@ -44,7 +44,9 @@ def main() -> None:
 
 def _machine() -> str:
     """What is measured on: others at work make all times longer, and the work little."""
-    busy = f", {os.getloadavg()[0]:.1f} of them busy already" if hasattr(os, "getloadavg") else ""
+    busy = (
+        f"; {os.getloadavg()[0]:.1f} programs at work on them" if hasattr(os, "getloadavg") else ""
+    )
     return f"measured with {os.cpu_count()} processors{busy}"
 
 
