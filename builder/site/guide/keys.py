@@ -29,6 +29,7 @@ class Key:
         about: what it is.
         needed: whether a file, or this part of it, must have it.
         words: what may stand there, if it is one word of a few.
+        several: whether it may be several of these.
         examples: each as YAML.
     """
 
@@ -37,6 +38,7 @@ class Key:
     about: Markup
     needed: bool
     words: tuple[str, ...]
+    several: bool
     examples: tuple[str, ...]
 
 
@@ -105,6 +107,7 @@ def _keys(part: type[BaseModel], schema: dict[str, Any], anchor: str) -> Iterato
             about=inline(described.description or "", lambda _: None),
             needed=described.is_required(),
             words=_words(schema["properties"][name]),
+            several=schema["properties"][name].get("type") == "array",
             examples=tuple(_written(name, example) for example in described.examples or ()),
         )
 
