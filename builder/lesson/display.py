@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from abc import ABC, abstractmethod
 from dataclasses import dataclass
+from functools import cached_property
 
 from builder.lesson.prose import NumberOf, Prose, SymbolOf, listed, say
 from builder.quantity.names import Name, Symbol
@@ -72,13 +73,30 @@ class Display(ABC):
 
     def resolve(self, name: Name) -> Name:
         """The name under which a quantity is kept."""
-        return self.solution.resolve(name)
+        found = self._resolved.get(name)
+        if found is None:
+            found = self._resolved[name] = self.solution.resolve(name)
+        return found
 
     def shown(self, name: Name) -> Shown:
         """The number of a quantity: as typed if the author gave it, else rounded."""
-        name = self.resolve(name)
-        typed = self.solution.givens.get(name)
-        return typed or show(self.solution.values[name], name.quantity, self.digits)
+        found = self._shown.get(name)
+        if found is None:
+            own = self.resolve(name)
+            typed = self.solution.givens.get(own)
+            found = typed or show(self.solution.values[own], own.quantity, self.digits)
+            self._shown[name] = found
+        return found
+
+    @cached_property
+    def _resolved(self) -> dict[Name, Name]:
+        """What was resolved already: a page asks for each quantity dozens of times."""
+        return {}
+
+    @cached_property
+    def _shown(self) -> dict[Name, Shown]:
+        """What was shown already."""
+        return {}
 
     def names_itself(self, name: Name) -> bool:
         """Whether a quantity's value is its own symbol, so that it has nothing more to tell."""

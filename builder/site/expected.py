@@ -19,6 +19,7 @@ from builder.lesson import Lesson
 from builder.lesson.prose import NumberOf, Piece, Prose, SymbolOf
 from builder.lesson.questions import TypedQuestion
 from builder.lesson.questions.wrong_turns import WrongTurn, elsewhere, wrong_turns
+from builder.lesson.wrong_rule import Slip
 from builder.quantity.exact import Exact, near_fraction
 from builder.quantity.formula import Amount, every_part
 from builder.quantity.kinds import KINDS
@@ -74,7 +75,7 @@ class ExpectedAnswers:
         """What the form of a question needs; any quantity of the lesson may be asked."""
         display = self.lesson.display
         name = display.resolve(question.answer)
-        turns = wrong_turns(name, self.lesson.turns, display)
+        turns = wrong_turns(name, self._turns.get(name, ()), display)
         if is_symbolic(display.solution.values[name]):
             return self._expression(name, turns)
         return self._number(name, turns)
@@ -137,6 +138,14 @@ class ExpectedAnswers:
             and (pieces := self._called(other))
         ]
         return {key: found for key, found in (("turns", wrong), ("others", others)) if found}
+
+    @cached_property
+    def _turns(self) -> Mapping[Name, list[Slip]]:
+        """The mistakes by the quantity that they get wrong."""
+        found: dict[Name, list[Slip]] = {}
+        for slip in self.lesson.turns:
+            found.setdefault(self.lesson.display.resolve(slip.wrong.name), []).append(slip)
+        return found
 
     @cached_property
     def _told(self) -> tuple[Name, ...]:

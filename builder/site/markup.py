@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import cached_property, lru_cache
 
 from markupsafe import Markup, escape
 
@@ -98,15 +98,23 @@ class Writer:
 
     def number(self, name: Name) -> Markup:
         """The number of a quantity, marked."""
-        return marked_number(self.display.resolve(name).key, self.display.shown(name))
+        found = self._numbers.get(name)
+        if found is None:
+            found = marked_number(self.display.resolve(name).key, self.display.shown(name))
+            self._numbers[name] = found
+        return found
 
     def symbol(self, name: Name) -> Markup:
         """The symbol of a quantity."""
-        return symbol_html(self.display.symbol(name), name.of)
+        found = self._symbols.get(name)
+        if found is None:
+            found = self._symbols[name] = symbol_html(self.display.symbol(name), name.of)
+        return found
 
     def prose(self, prose: Prose) -> Markup:
         """A text."""
-        return Markup("").join(self._piece(piece) for piece in prose)
+        # Each piece is escaped already; to join them as markup would look at each again.
+        return Markup("".join(map(self._piece, prose)))
 
     def named_number(self, name: Name) -> Markup:
         """``C₁ = 10 µF``, with ≈ for a rounded number; what is its own symbol is told once."""
@@ -120,6 +128,16 @@ class Writer:
         """A number for a table: with ≈ before it only if it is rounded."""
         sign = "" if self.display.shown(name).exact else f"≈{NO_BREAK}"
         return Markup("{}{}").format(sign, self.number(name))
+
+    @cached_property
+    def _numbers(self) -> dict[Name, Markup]:
+        """The numbers that were written already: most stand in many places of a page."""
+        return {}
+
+    @cached_property
+    def _symbols(self) -> dict[Name, Markup]:
+        """The symbols that were written already."""
+        return {}
 
     def _piece(self, piece: Piece) -> Markup:
         match piece:

@@ -84,6 +84,8 @@ def _environment() -> Environment:
     environment = Environment(
         loader=FileSystemLoader(TEMPLATES),
         autoescape=True,
+        # Templates belong to the program and change with it alone.
+        auto_reload=False,
         undefined=StrictUndefined,
         trim_blocks=True,
         lstrip_blocks=True,

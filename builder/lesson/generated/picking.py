@@ -7,6 +7,7 @@ asked for.
 from __future__ import annotations
 
 from collections.abc import Callable, Collection
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from builder.lesson.by_name import turn
@@ -96,23 +97,38 @@ def in_one_chain(view: View) -> dict[str, list[str]] | None:
     Returns:
         None if some element carries nothing because it closes no loop.
     """
-    import networkx
-
     parts = {one.name: one.between for one in view.network.elements}
     parts |= {one.name: one.between for one in view.network.sources}
     if not view.network.sources:
         # What looks into the circuit closes the loop as a source would.
         parts[""] = view.network.terminals
-    junctions = {end for ends in parts.values() for end in ends}
-    found: dict[str, list[str]] = {}
-    for one in parts:
+    cut = _cut_open(tuple(parts.items()))
+    if cut is None:
+        return None
+    return {one: [id for id in view.members if id in cut[one]] for one in view.members}
+
+
+@lru_cache(maxsize=64)
+def _cut_open(parts: tuple[tuple[str, tuple[str, str]], ...]) -> dict[str, frozenset[str]] | None:
+    """For each part those without which, and without it, the circuit falls apart.
+
+    Args:
+        parts: their names and ends, which all sets of fresh numbers share.
+
+    Returns:
+        None if it falls apart without one of them already.
+    """
+    import networkx
+
+    junctions = {end for _, ends in parts for end in ends}
+    found: dict[str, frozenset[str]] = {}
+    for one, _ in parts:
         graph = networkx.MultiGraph()
-        graph.add_edges_from((*ends, name) for name, ends in parts.items() if name != one)
+        graph.add_edges_from((*ends, name) for name, ends in parts if name != one)
         if len(graph) < len(junctions) or not networkx.is_connected(graph):
             return None
-        cut = {name for *_, name in _bridges(graph)}
-        found[one] = [id for id in view.members if id in cut]
-    return {one: found[one] for one in view.members}
+        found[one] = frozenset(name for *_, name in _bridges(graph))
+    return found
 
 
 def _bridges(graph: networkx.MultiGraph) -> list[tuple[str, str, str]]:

@@ -185,14 +185,14 @@ def _same_tag(own: str, other: str) -> bool:
     return not own.startswith("</") and not other.startswith("</") and key_of(own) == key_of(other)
 
 
-_FORM = re.compile(r"<form\b.*?</form>", re.DOTALL)
 _OPTION = re.compile(r'<label class="sw-option">(.*?)</label>', re.DOTALL)
 
 
 def _options_alike(html: str) -> bool:
     """Whether two options of a question say the same."""
-    forms = ([*_said(form)] for form in _FORM.findall(html))
-    return any(len(said) > len(set(said)) for said in forms)
+    forms = (form for form in html.split("<form ")[1:] if 'class="sw-option"' in form)
+    every = ([*_said(form.partition("</form>")[0])] for form in forms)
+    return any(len(said) > len(set(said)) for said in every)
 
 
 def _said(form: str) -> Iterator[str]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from functools import cached_property
 
 from builder.circuit.tree import groups, leaves
 from builder.problem.model import NestProblem
@@ -36,7 +37,7 @@ class NestSolution(Solution):
     every_step: tuple[NestStep, ...]
     limits: tuple[Limit, ...] = ()
 
-    @property
+    @cached_property
     def naming(self) -> Naming:
         """How the quantities are named."""
         return naming_of(self.problem)
