@@ -176,7 +176,9 @@ def test_a_unit_is_built_and_packed(tmp_path: Path, monkeypatch: pytest.MonkeyPa
     # The theme's own link to its maker is no author's.
     refused = run()
     assert (refused.exit_code, Path("unit.zip").exists()) == (1, False)
-    assert all(line.endswith(CLICK) for line in refused.stderr.splitlines())
+    told = [line for line in refused.stderr.splitlines() if line]
+    assert told
+    assert all(line.endswith(CLICK) for line in told)
     with Path("mkdocs.yml").open("a", encoding="utf-8") as config:
         config.write("extra: {generator: false}\n")
     result = run()
