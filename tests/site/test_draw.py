@@ -261,7 +261,7 @@ def test_the_shapes_are_those_of_the_unit(here: Path) -> None:
         (content / "unit.yml").write_text(f"title: U\nsymbols: {symbols}\n", encoding="utf-8")
         file = content / "problems" / "lamps.yml"
         file.write_text(KINDS["resistors"].text().replace("$objectives", "").replace(
-            "$title", "T").replace("$level", "core"), encoding="utf-8")  # fmt: skip
+            "$title", "T").replace("$level", "core "), encoding="utf-8")  # fmt: skip
         drawn.append(draw(file, "--out", "-").output)
     assert drawn[0] != drawn[1]
     assert texts_of(drawn[0]) == texts_of(drawn[1])

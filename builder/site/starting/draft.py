@@ -19,6 +19,9 @@ from builder.site.schema_files import modeline
 from builder.site.starting.kinds import Kind
 from builder.solution import solve
 
+_COMMENTS = 28
+"""The room for a level, so that the comment after it stands below the others."""
+
 
 class NotThat(Exception):
     """Raised when something typed cannot stand where it should; says why in a sentence."""
@@ -110,7 +113,9 @@ def draft(kind: Kind, slug: str, unit: Unit, *, title: str = "", level: str = "c
         FaultyFile: if a problem cannot have that title.
     """
     text = Template(kind.text()).substitute(
-        title=in_yaml(title or kind.title), level=level, objectives=_objectives(kind, unit)
+        title=in_yaml(title or kind.title),
+        level=f"{level:{_COMMENTS}}",
+        objectives=_objectives(kind, unit),
     )
     made = Draft(f"{modeline('problem', '..')}\n{text}", slug, unit)
     made.problem  # noqa: B018 - reading it tells whether it can be read
