@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+import stat
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -114,6 +115,10 @@ def _unit(root: Map, home: Path, folder: str, faults: Faults) -> Unit:
 
 def _bytes_of(path: Path, faults: Faults) -> bytes:
     try:
+        if not stat.S_ISREG(path.stat().st_mode):
+            what = "a folder" if path.is_dir() else "something that is no file"
+            faults.add(START, what, "a YAML file", "Check the name and the folder.")
+            raise faults.as_error()
         with path.open("rb") as file:
             return file.read(LARGEST_FILE + 1)
     except IsADirectoryError:
@@ -161,6 +166,11 @@ class _Reading:
         title = _title(root, ProblemShape, faults)
         body = read_body(root, faults)
         asked = needed(root, "find", "what is asked for, such as find: equivalent", _KEYS, faults)
+        if body is None:
+            self._level()
+            self._objectives()
+            _digits(root, faults)
+            return None
         find = body.find(asked) if asked else ()
         own = Authored(body, faults)
         words, questions, left = root.get("words"), root.get("questions"), root.get("leave-out")

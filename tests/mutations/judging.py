@@ -49,7 +49,7 @@ def judge(file: Path, unit: Unit, *, page: bool = False) -> Verdict:
                 made.part(part)
         return Verdict(FINE)
     except FaultyFile as error:
-        wrong = next(filter(None, map(_unfit, error.faults)), "")
+        wrong = next(filter(None, map(unfit, error.faults)), "")
         text = str(error)
         raw = file.read_bytes().decode("utf-8", "replace")
         inner = _INNER.search(text)
@@ -60,7 +60,7 @@ def judge(file: Path, unit: Unit, *, page: bool = False) -> Verdict:
         return Verdict(BAD, _signature(error), "".join(traceback.format_exception(error)[-40:]))
 
 
-def _unfit(fault: Fault) -> str:
+def unfit(fault: Fault) -> str:
     """What a fault lacks; empty if nothing."""
     if fault.path != "problem.yml" or fault.line < 1 or fault.column < 1:
         return f"a fault without a place: {fault}"

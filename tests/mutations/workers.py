@@ -157,7 +157,7 @@ class Worker:
 
 def _work(line: Connection) -> None:
     resource.setrlimit(resource.RLIMIT_AS, (MOST_BYTES, MOST_BYTES))
-    signal.signal(signal.SIGPROF, _too_slow)
+    signal.signal(signal.SIGPROF, interrupt)
     unit = read_unit(UNIT)
     with tempfile.TemporaryDirectory() as folder:
         file = Path(folder) / "problem.yml"
@@ -183,7 +183,8 @@ def warm_up() -> None:
     gc.freeze()
 
 
-def _too_slow(number: int, frame: FrameType | None) -> None:
+def interrupt(number: int, frame: FrameType | None) -> None:
+    """Stop what is done; for the signal of the processor's clock."""
     raise TooSlow
 
 
