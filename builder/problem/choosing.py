@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from builder.problem.body import Body
 from builder.problem.circuit import UNKNOWN, read_circuit
-from builder.problem.gathering import Faults
+from builder.problem.gathering import Faults, nearest
 from builder.problem.limits import MOST_SWITCHED
 from builder.problem.located import Entry, Map
 from builder.problem.nest_body import NestBody
@@ -145,11 +145,20 @@ _SWITCHED = KINDS[2:4]
 _BRANCHES = "branches: with the ends of each element, source and switch"
 _NEST = Kind(lambda _: True, _read_nest)
 _WITHOUT_CIRCUIT = ("quantities", "relations", "plates")
+_TELLING = ("circuit", "measured", STAGES, CHANGE, *_WITHOUT_CIRCUIT)
+"""The keys that tell what kind of problem a file is."""
 _ALL_KEYS = keys_of(ProblemShape)
 
 
-def read_body(root: Map, faults: Faults) -> Body:
-    """What a problem is about, read as its kind wants it."""
+def read_body(root: Map, faults: Faults) -> Body | None:
+    """What a problem is about, read as its kind wants it.
+
+    Returns:
+        None if a key that would tell its kind is misspelled, as is told already: all else that
+        could be said would follow from it.
+    """
+    if _is_kind_misspelled(root):
+        return None
     without = any(root.get(key) is not None for key in _WITHOUT_CIRCUIT)
     expected = "circuit: with a source and elements below it"
     circuit = root.get("circuit") or (
@@ -173,6 +182,12 @@ def _refuse_large(table: Table, faults: Faults) -> None:
         faults.add(table.rows[MOST_SWITCHED].name.at, f"more than {MOST_SWITCHED} branches in a "
                    "circuit in which something is switched", f"at most {MOST_SWITCHED}",
                    "Make the circuit smaller.")  # fmt: skip
+
+
+def _is_kind_misspelled(root: Map) -> bool:
+    unknown = [each.key.value for each in root.entries if each.key.value not in _ALL_KEYS]
+    meant = (nearest(word, _ALL_KEYS) for word in unknown)
+    return any(near in _TELLING and root.get(near) is None for near in meant if near)
 
 
 def _refuse_symbols(table: Table, faults: Faults) -> None:

@@ -16,6 +16,7 @@ from builder.errors import FaultyFile
 from builder.problem.gathering import LINE_END, START, Faults, Mark, quoted
 from builder.problem.limits import DEEPEST, LARGEST_FILE, MOST_NODES
 from builder.problem.located import Entry, Items, Map, Node, Text, Unusable
+from builder.problem.yaml_mistakes import Explained
 from builder.problem.yaml_trouble import explain
 
 KEYS = "keys with their values, such as title: Two lamps"
@@ -108,8 +109,8 @@ def _mended(text: str, error: yaml.YAMLError, faults: Faults) -> str:
     if told.line:
         read_as = (*lines[: told.at.line - 1], told.read_as or told.line, *lines[told.at.line :])
         after = "\n".join(told.all_lines or read_as)
-        next_line = _unreadable_line(after)
-        if next_line is None or next_line > told.at.line:
+        following = _unreadable(after)
+        if following is None or _is_another(following, told, lines):
             faults.add_mended(told.at, (told.found, told.expected, told.advice), told.line,
                               same_columns=bool(told.all_lines))  # fmt: skip
             return after
@@ -117,13 +118,24 @@ def _mended(text: str, error: yaml.YAMLError, faults: Faults) -> str:
     raise faults.as_error() from None
 
 
-def _unreadable_line(text: str) -> int | None:
-    """The number of the first line that is no YAML."""
+def _is_another(following: Explained, told: Explained, lines: list[str]) -> bool:
+    """Whether what is wrong after one line is mended is a mistake of its own.
+
+    A line that does not line up with the one just mended rather shows that it was another thing
+    that was meant.
+    """
+    between = lines[told.at.line : following.at.line - 1]
+    next_to_it = not any(line.strip() for line in between)
+    return following.at.line > told.at.line and not (following.of_layout and next_to_it)
+
+
+def _unreadable(text: str) -> Explained | None:
+    """What is wrong with the first line that is no YAML."""
     try:
         for _ in yaml.parse(text, Loader=_LOADER):
             pass
     except yaml.YAMLError as error:
-        return explain(error, LINE_END.split(text)).at.line
+        return explain(error, LINE_END.split(text))
     return None
 
 

@@ -91,6 +91,11 @@ class Table:
     names_known: bool = True
     sound: bool = True
 
+    @property
+    def kinds_known(self) -> bool:
+        """Whether it is known of every branch what it is."""
+        return self.names_known and "" not in self.named.values()
+
     def of(self, *kinds: str) -> tuple[Row, ...]:
         """The rows of some kinds."""
         return tuple(row for row in self.rows if row.kind in kinds)

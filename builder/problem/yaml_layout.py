@@ -83,6 +83,7 @@ def misindented(trouble: Trouble) -> Explained | None:
         "a dash below the dash above" if item else "a key below the key above",
         "Move the line left or right until it lines up with its neighbours.",
         line=_lined_up(trouble, item=item),
+        of_layout=True,
     )
 
 

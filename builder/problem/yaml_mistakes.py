@@ -32,6 +32,7 @@ class Explained:
             count.
         all_lines: what all lines are read as, with the columns that they have, where the same
             mistake stands in many.
+        of_layout: whether it is a matter of indentation.
     """
 
     at: Mark
@@ -41,6 +42,7 @@ class Explained:
     line: str = ""
     read_as: str = ""
     all_lines: tuple[str, ...] = ()
+    of_layout: bool = False
 
 
 @dataclass(frozen=True)
@@ -205,6 +207,7 @@ def second_colon(trouble: Trouble) -> Explained | None:
         "a key that lines up with the one above",
         "Indent it like the line above, or put quotes around a text of several lines.",
         line="" if trouble.goes_on(trouble.at) else " " * indent + line.lstrip(),
+        of_layout=True,
     )
 
 

@@ -35,8 +35,8 @@ from tests.problem.samples import NEST, changed, faults_of
             "find: equivalent\n",
             "find: equivalent\nquestions: [{ask: Why}]\n",
             [
-                "8:14: found a question without an answer or choices; expected a "
-                "question with its answer or its choices. Add answer: with a quantity, "
+                "8:14: found a question without an answer or choices; expected "
+                "answer: with a quantity, or choices: with options. Add answer: with a quantity, "
                 "such as {charge: C2}, or choices:."
             ],
             id="question-without-answer",

@@ -49,7 +49,7 @@ class StagesBody(Body):
         return StagesAsking(
             self._of_kind("capacitance"),
             self._of_kind("emf"),
-            table.names_known,
+            table.kinds_known,
             len(self.reading.stages),
             self.faults,
         )

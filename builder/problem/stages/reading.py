@@ -136,7 +136,7 @@ def _check_rows(reading: StagesReading) -> None:
                            "name.")  # fmt: skip
             printed.setdefault(key, name.value)
     check_together(parts)
-    if reading.table.names_known and "capacitance" not in reading.table.named.values():
+    if reading.table.kinds_known and "capacitance" not in reading.table.named.values():
         faults.add(reading.table.at.at, "a circuit with stages and without capacitors",
                    "at least one capacitor", "Add the capacitors.")  # fmt: skip
 

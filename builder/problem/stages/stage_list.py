@@ -123,7 +123,7 @@ class _Reading:
         known = tuple(name for name, found in self.table.named.items() if found == kind)
         if item.value in known:
             return True
-        if not self.table.names_known:
+        if not self.table.kinds_known:
             return False
         what = self.table.named.get(item.value)
         found = f"{quoted(item.value)}, which is no {noun} of the circuit"

@@ -46,7 +46,7 @@ class TransientBody(Body):
             resistors = tuple(resistor.name for resistor in circuit.resistors)
         else:
             resistors = self._of_kind("resistance")
-        known = self.reading.table.names_known
+        known = self.reading.table.kinds_known
         return TransientAsking(self._of_kind("capacitance"), resistors, known, self.faults)
 
     def _of_kind(self, kind: str) -> tuple[str, ...]:

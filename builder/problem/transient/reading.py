@@ -127,7 +127,7 @@ def _check_names(rows: list[Row], faults: Faults) -> None:
 
 def _need_both_kinds(table: Table, faults: Faults) -> None:
     kinds = set(table.named.values())
-    if not table.names_known:
+    if not table.kinds_known:
         return
     if "capacitance" not in kinds:
         faults.add(table.at.at, "a change in a circuit without capacitors",
@@ -195,7 +195,7 @@ def _switch(item: Node, table: Table, faults: Faults) -> str | None:
         faults.add(item.at, describe(item), "the name of a switch",
                    "Write close: with a name, or several in square brackets.")  # fmt: skip
         return None
-    if item.value in known or not table.names_known:
+    if item.value in known or not table.kinds_known:
         return item.value
     few = known if len(known) <= _FEW else (*known[:7], "another switch")
     found = f"{quoted(item.value)}, which is no switch of the circuit"

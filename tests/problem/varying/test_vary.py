@@ -233,7 +233,7 @@ WORDS = "digits, order, apart, capacitance, equivalent, charge or voltage"
          "zero, the smaller one first. Change one of the two."),
         ("{charge: 1 to 2 uC}", '16: found "1"; expected a range such as 1 uC to 1 mC. Add the '
          "unit after 1."),
-        ("{order: other}", '15: found "other"; expected same. Choose same.'),
+        ("{order: other}", '15: found "other"; expected same. Write same, or delete the line.'),
         ("{apart: []}", "15: found an empty list; expected ids of wrong rules, such as "
          "equal-voltages. Name them, or delete the line."),
         ("{apart: [x, x]}", '19: found "x" a second time; expected each rule once. Delete one of '
