@@ -20,6 +20,8 @@ MOST_APART = 10**7
 """How many times larger than another one an element may be before one wonders: a meter of 10 MΩ
 across a cell of 1 Ω is still an exercise."""
 _CASES = {"m": "M", "M": "m"}
+_LONG = 10**4
+"""A number of more digits was meant for no prefix."""
 _EVERYDAY = ("p", "n", "µ", "m", "c", "", "k", "M", "G")
 _ELEMENTS = ("capacitance", "resistance")
 
@@ -59,7 +61,7 @@ def _advice(stated: StatedValue, usual: Usual) -> str:
     sizes = sizes_of(kind)
     prefix = unit.removesuffix(base)
     swapped = f"{_CASES[prefix]}{base}" if prefix in _CASES else ""
-    if unit not in sizes:
+    if unit not in sizes or abs(value) >= _LONG * sizes[unit]:
         return f"Check the number and the unit: {usual.common} would be usual."
     if swapped and usual.holds(value / sizes[unit] * sizes[swapped]):
         return f"m stands for milli, M for mega: was {number} {swapped} meant?"

@@ -22,7 +22,7 @@ from builder.solution import solve
 MET_BY_A_MISTAKE = "met-by-a-mistake"
 _EQUAL_SHARES = frozenset({
     "equal-flows", "equal-voltages", "split-the-wrong-way", "divided-the-wrong-way",
-    "whole-voltage", "shared-equally",
+    "whole-voltage", "shared-equally", "voltages-averaged",
 })  # fmt: skip
 """To share out equally is no mistake where the parts are equal, which is the point of some
 circuits."""
@@ -91,7 +91,7 @@ def _would_show(look: Look, rules: Sequence[WrongRule], asked: Iterable[Name]) -
     }
     try:
         other = solve(renewed(look.problem, new))
-    except StepwellError:
+    except (StepwellError, ValueError, KeyError):
         return set()
     display = display_of(other)
     return {

@@ -99,6 +99,8 @@ MEANT = "Check the unit:"
          f"GV/m). {MEANT} 3 MV/m would be usual."),
         (ALONE, "24 W", "24 PW", "6:6: odd: P is 24 PW, more than is usual for a power (1 pW to "
          f"10 GW). {MEANT} 24 W would be usual."),
+        (LAMPS, "12 V", "9664696 V", "3:16: odd: V0 is 9664696 V, more than is usual for a voltage "
+         "(1 µV to 1 MV). Check the number and the unit: 10 V would be usual."),
         (PAIR, "10 uF", "22 nF", ""),
         (PAIR, "10 uF", "10 F", ""),
         (LAMPS, "3 ohm", "100 Gohm", "5:11: odd: R1 is about 16667 million times as large as R2. "
@@ -243,6 +245,7 @@ def test_a_forgotten_square_cannot_show_at_one_volt() -> None:
 def test_equal_shares_are_left_alone() -> None:
     """Where the parts are equal, sharing equally is right, and nothing is said."""
     assert odd_in(changed(LAMPS, "3 ohm", "6 ohm")) == []
+    assert odd_in(changed(RESERVE, "capacitance: 2 uF", "capacitance: 4 uF")) == []
 
 
 def test_the_rules_that_are_left_alone_are_there() -> None:
