@@ -21,7 +21,8 @@ from tests.site.guide.texts import BLOCKS, PAGES, codes, in_role
 
 AUTHORS = {path: text for path, text in PAGES.items() if path.startswith("authors/")}
 ALL_KEYS = {key for one, *_ in PARTS for key in shape.keys_of(one)}
-HOST_KEYS = {"plugins", "site_url", "parts"}
+OPTIONS = {name for name, _ in StepwellConfig._schema}
+HOST_KEYS = {"plugins", "site_url", "stepwell", "parts"} | OPTIONS
 """What is typed with a colon and is no key of our files: options of the site, parts of a block."""
 
 
@@ -57,9 +58,8 @@ def test_the_options_of_the_plugin_are_those_there_are() -> None:
     """The shown options are all that an author may set, with nothing made up."""
     shown = in_role("site")[-2].text + in_role("site")[-1].text + in_role("site")[0].text
     named = set(re.findall(r"^      ([a-z_]+):", shown, re.MULTILINE))
-    there = {name for name, _ in StepwellConfig._schema}
-    assert named <= there
-    assert there - named <= {"style_page", "fresh_in_preview"}
+    assert named <= OPTIONS
+    assert OPTIONS - named == {"style_page"}
 
 
 def test_the_parts_of_a_front_page_exist() -> None:
