@@ -86,7 +86,9 @@ class Look:
     @cached_property
     def body(self) -> Body:
         """What the problem is about, as its file says it."""
-        return read_body(self.root, Faults(self.problem.path))
+        body = read_body(self.root, Faults(self.problem.path))
+        assert body is not None  # it has been read already, and is sound
+        return body
 
     def asks(self, item: Node) -> tuple[Name, ...]:
         """What one item under ``find:`` asks for."""
