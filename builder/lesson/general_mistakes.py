@@ -57,17 +57,13 @@ def _exponential(display: Display) -> set[Name]:
 def _first_use(name: Name, display: Display) -> Step | None:
     """The step in which a given is first put in."""
     return next((step for step in display.solution.steps
-                 if any(name in names_in(line.formula) for line in step.lines)), None)  # fmt: skip
+                 if any(name in line.uses for line in step.lines)), None)  # fmt: skip
 
 
 def _prefix_slipped(display: Display) -> Iterator[Wrong]:
     """A thousand times too much or too little: of what is found, then of each given."""
+    yield from _prefix_of_results(display)
     values, exponential = display.solution.values, _exponential(display)
-    for name, step in found_names(display):
-        if _has_prefix(name, display):
-            happens = say("slipping by one prefix")
-            yield Wrong(name, values[name] * 1000, step.id, happens)
-            yield Wrong(name, values[name] / 1000, step.id, happens)
     for given in display.solution.givens:
         use = _first_use(given, display)
         if use is None or not _has_prefix(given, display):
@@ -78,6 +74,16 @@ def _prefix_slipped(display: Display) -> Iterator[Wrong]:
             for name in _asked(display):
                 if name in wrong and name not in exponential and _has_prefix(name, display):
                     yield Wrong(name, wrong[name], use.id, happens)
+
+
+def _prefix_of_results(display: Display) -> Iterator[Wrong]:
+    """The same of what is found, both ways: a page tells no more of each."""
+    values = display.solution.values
+    for name, step in found_names(display):
+        if _has_prefix(name, display):
+            happens = say("slipping by one prefix")
+            yield Wrong(name, values[name] * 1000, step.id, happens)
+            yield Wrong(name, values[name] / 1000, step.id, happens)
 
 
 def _prefix_slipped_why(_wrong: Wrong, _display: Display) -> Prose:
@@ -147,7 +153,7 @@ def _sign_turned_why(_wrong: Wrong, _display: Display) -> Prose:
 
 GENERAL_RULES: tuple[WrongRule, ...] = (
     WrongRule("prefix-slipped", "common practice, no source", "Slipping by a prefix",
-              _prefix_slipped_why, _prefix_slipped, arithmetic=True),
+              _prefix_slipped_why, _prefix_slipped, arithmetic=True, first=_prefix_of_results),
     WrongRule("sign-turned", "common practice, no source", "Taking the other sign",
               _sign_turned_why, _sign_turned, arithmetic=True),
     WrongRule("values-swapped", "common practice, no source", "Swapping two values",

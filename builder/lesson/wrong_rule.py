@@ -67,6 +67,8 @@ class WrongRule:
         find: computes what it leads to in a solution; nothing where it does not fit.
         arithmetic: whether it is no misconception but a slip of the pen, which an answer is
             recognised by but which is hardly worth a warning.
+        first: the same as ``find`` as far as ``MOST_OF_THE_PEN`` for each quantity, where that is
+            found with less work; None where it is not.
     """
 
     id: str
@@ -75,6 +77,7 @@ class WrongRule:
     tempting: Callable[[Wrong, Any], Prose]
     find: Callable[[Any], Iterable[Wrong]]
     arithmetic: bool = False
+    first: Callable[[Any], Iterable[Wrong]] | None = None
 
 
 @dataclass(frozen=True)
@@ -147,9 +150,17 @@ def every_slip(
     return tuple(
         _slip(rule, _as_number(wrong), display)
         for rule in rules
-        for wrong in _few(rule.find(display), of_the_pen if rule.arithmetic else None)
+        for wrong in _few(
+            _found(rule, display, of_the_pen), of_the_pen if rule.arithmetic else None
+        )
         if is_symbolic(wrong.value) or within_measure(wrong.value)
     )
+
+
+def _found(rule: WrongRule, display: Display, of_the_pen: int) -> Iterable[Wrong]:
+    """What a rule leads to, as far as it is wanted."""
+    brief = rule.first if of_the_pen <= MOST_OF_THE_PEN else None
+    return (brief or rule.find)(display)
 
 
 def _few(found: Iterable[Wrong], most: int | None) -> Iterator[Wrong]:

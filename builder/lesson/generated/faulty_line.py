@@ -15,7 +15,7 @@ from builder.lesson.prose import NumberOf, Prose, SymbolOf, WrongNumber, number_
 from builder.lesson.questions.step_forms import FaultyLineQuestion, WorkedLine
 from builder.lesson.wrong_rule import SIGNED, Wrong, WrongRule
 from builder.quantity.exact import Exact
-from builder.quantity.formula import Formula, Solved, evaluate, names_in
+from builder.quantity.formula import Formula, Solved, evaluate
 from builder.quantity.names import Name
 from builder.quantity.show import Shown, show
 from builder.quantity.symbolic import same, sign_of
@@ -129,7 +129,7 @@ def _goes_on(
     line: Line, value: Exact, values: Mapping[Name, Exact], formulas: Mapping[Name, object]
 ) -> bool:
     """Whether a wrong value only follows from what the same step got wrong before."""
-    if not any(name in formulas for name in names_in(line.formula)):
+    if line.uses.isdisjoint(formulas):
         return False
     return same(evaluate(line.formula, values), value)
 
@@ -195,7 +195,7 @@ def _going_on(mistake: Mistake, lesson: Lesson) -> list[int]:
     altered, steps = set(mistake.formulas), []
     for at, taught in enumerate(lesson.steps[mistake.at :], start=mistake.at):
         for line in taught.step.lines:
-            if altered.intersection(names_in(line.formula)):
+            if not altered.isdisjoint(line.uses):
                 altered.add(line.name)
                 steps.append(at)
     return [at for at in dict.fromkeys(steps) if at > mistake.at]
@@ -232,7 +232,7 @@ def _line(at: int, taught: TaughtStep, mistake: Mistake, display: Display) -> Wo
 def _shown_lines(step: Step, mistake: Mistake, display: Display) -> list[Line]:
     """The lines of a step that are shown: what is wrong above all, then the results."""
     lines = list(step.lines)
-    inner = {name for line in lines for name in names_in(line.formula)}
+    inner = {name for line in lines for name in line.uses}
     if len(lines) > MOST_RESULTS:
         lines = [line for line in lines if line.name in mistake.formulas
                  or not (line.carries and line.name in inner)]  # fmt: skip

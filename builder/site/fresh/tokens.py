@@ -46,8 +46,9 @@ def attributes(tag: str) -> dict[str, str]:
 @lru_cache(maxsize=1 << 15)
 def key_of(tag: str) -> tuple[str, ...]:
     """What an element must share with another to be the same one with other numbers."""
-    own = attributes(tag)
-    return (tag_name(tag), *(f"{name}={own[name]}" for name in sorted(own) if name in _FIXED))
+    found = {name: unescape(double or single)
+             for name, double, single in _ATTRIBUTE.findall(tag) if name in _FIXED}  # fmt: skip
+    return (tag_name(tag), *(f"{name}={found[name]}" for name in sorted(found)))
 
 
 @dataclass(frozen=True, slots=True)
