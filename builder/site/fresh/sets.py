@@ -190,7 +190,7 @@ _OPTION = re.compile(r'<label class="sw-option">(.*?)</label>', re.DOTALL)
 
 def _options_alike(html: str) -> bool:
     """Whether two options of a question say the same."""
-    forms = (form for form in html.split("<form ")[1:] if 'class="sw-option"' in form)
+    forms = (form for form in html.split("<form")[1:] if 'class="sw-option"' in form)
     every = ([*_said(form.partition("</form>")[0])] for form in forms)
     return any(len(said) > len(set(said)) for said in every)
 
