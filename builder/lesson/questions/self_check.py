@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
+from fractions import Fraction
 
 from builder.lesson.display import Display
 from builder.lesson.prose import NumberOf, Written, WrongNumber, say, sentences
@@ -10,6 +11,7 @@ from builder.lesson.questions.asked import asked_names
 from builder.lesson.questions.forms import ChoiceQuestion, Option, Question, TypedQuestion
 from builder.lesson.wrong_rule import Slip, step_finding
 from builder.problem.model import OwnQuestion
+from builder.quantity.exact import near_fraction
 from builder.quantity.names import Name
 from builder.quantity.symbolic import is_symbolic
 
@@ -100,7 +102,9 @@ def _choice(name: Name, slips: list[Slip], display: Display) -> ChoiceQuestion:
     # have none, by their letters.
     written = {id(option): slip.shown.text for option, slip in zip(wrong, slips, strict=True)}
     written[id(right)] = display.shown(name).text
-    by = written if any(map(is_symbolic, values.values())) else values
+    by: Mapping[int, Fraction | str] = written
+    if not any(map(is_symbolic, values.values())):
+        by = {option: near_fraction(value) for option, value in values.items()}
     options = tuple(sorted([right, *wrong], key=lambda option: by[id(option)]))
     ask = say("Which of these is {what}?", what=display.asks_for(name))
     return ChoiceQuestion(ask, options, _step_id(name, display))
