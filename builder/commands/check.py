@@ -87,5 +87,8 @@ def _progress(problems: int) -> Iterator[Callable[[], None]]:
     if problems < _LONG or not sys.stderr.isatty():
         yield lambda: None
         return
-    with click.progressbar(length=problems, label="Checking", file=sys.stderr) as bar:
+    # The time that is left cannot be told from the start, which is slow, as processes are started.
+    with click.progressbar(
+        length=problems, label="Checking", show_eta=False, file=sys.stderr
+    ) as bar:
         yield lambda: bar.update(1)
