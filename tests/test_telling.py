@@ -44,7 +44,7 @@ def test_places_and_marks_are_coloured_on_a_terminal() -> None:
     painted = shown(TOLD, on=Terminal())
     assert click.style("lamps.yml:3:7", bold=True) + ": found" in painted
     assert "|       " + click.style("^^^^^", fg="red", bold=True) in painted
-    assert painted.count("\x1b") == 4
+    assert painted.count("\x1b") == 5
     assert _CODES.sub("", painted) == TOLD
 
 

@@ -115,14 +115,14 @@ def _unit(root: Map, home: Path, folder: str, faults: Faults) -> Unit:
 
 def _bytes_of(path: Path, faults: Faults) -> bytes:
     try:
-        if not stat.S_ISREG(path.stat().st_mode):
-            what = "a folder" if path.is_dir() else "something that is no file"
-            faults.add(START, what, "a YAML file", "Check the name and the folder.")
-            raise faults.as_error()
-        with path.open("rb") as file:
-            return file.read(LARGEST_FILE + 1)
-    except IsADirectoryError:
-        faults.add(NOWHERE, "a folder", "a YAML file", problems_in(path))
+        if path.is_dir():
+            faults.add(NOWHERE, "a folder", "a YAML file", problems_in(path))
+        elif not stat.S_ISREG(path.stat().st_mode):
+            faults.add(NOWHERE, "something that is no file", "a YAML file",
+                       "Check the name and the folder.")  # fmt: skip
+        else:
+            with path.open("rb") as file:
+                return file.read(LARGEST_FILE + 1)
     except OSError as error:
         reason = (error.strerror or "it cannot be read").lower()
         faults.add(NOWHERE, f"no file that can be read ({reason})", "a YAML file",

@@ -44,13 +44,13 @@ def test_a_pipe_is_not_waited_for(tmp_path: Path) -> None:
     """A named pipe, from which nothing comes, is refused unread."""
     pipe = tmp_path / "lamps.yml"
     os.mkfifo(pipe)
-    assert told(pipe) == ("lamps.yml:1:1: found something that is no file; expected a YAML file. "
+    assert told(pipe) == ("lamps.yml: found something that is no file; expected a YAML file. "
                           "Check the name and the folder.")  # fmt: skip
 
 
 def test_a_device_is_not_read() -> None:
     """What never ends is refused unread."""
-    assert told(Path("/dev/zero")) == ("lamps.yml:1:1: found something that is no file; expected "
+    assert told(Path("/dev/zero")) == ("lamps.yml: found something that is no file; expected "
                                        "a YAML file. Check the name and the folder.")  # fmt: skip
 
 
@@ -58,8 +58,8 @@ def test_a_folder_is_told_as_one(tmp_path: Path) -> None:
     """A folder with the name of a file is no file."""
     folder = tmp_path / "lamps.yml"
     folder.mkdir()
-    assert told(folder) == ("lamps.yml:1:1: found a folder; expected a YAML file. Check the name "
-                            "and the folder.")  # fmt: skip
+    assert told(folder) == ("lamps.yml: found a folder; expected a YAML file. Name a file that "
+                            "ends in .yml.")  # fmt: skip
 
 
 @pytest.mark.parametrize(
@@ -209,6 +209,20 @@ def test_odd_names_of_files_are_no_addresses(tmp_path: Path, name: str) -> None:
     with pytest.raises(FaultyFile) as caught:
         read_problem_text(NEST, name)
     assert "found the file name" in str(caught.value)
+
+
+@pytest.mark.parametrize(
+    ("text", "fault"),
+    [
+        ("[C1" * 60_000, "8:7: found a text of 180000 characters; expected at most 8000. Make it "
+         "shorter."),
+        ("[" * 2_000, "8:7: found a text with 2000 opening square brackets; expected at most 300. "
+         "Take some of them out."),
+    ],
+)  # fmt: skip
+def test_texts_without_end_are_told(text: str, fault: str) -> None:
+    """What would keep Markdown busy for minutes is refused at its place."""
+    assert faults_of(f'{NEST}plan: "{text}"\n') == [f"problem.yml:{fault}"]
 
 
 def test_every_limit_is_a_number_with_words() -> None:

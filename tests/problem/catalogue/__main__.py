@@ -21,9 +21,11 @@ def main() -> None:
     for file in sorted(HERE.glob("*.yml")):
         text = file.read_text(encoding="utf-8")
         every = [case_of(entry) for entry in yaml.safe_load(text)]
-        told = iter(textwrap.indent(told_of(case.of, case.text), "    ") for case in every)
-        written = _TOLD.sub(lambda _, told=told: f"  told: |\n{next(told)}\n", text)
-        file.write_text(written.rstrip("\n") + "\n", encoding="utf-8")
+        parts = _TOLD.split(text)
+        for at, case in enumerate(every):
+            told = textwrap.indent(told_of(case.of, case.text), "    ")
+            parts[at] += f"  told: |\n{told}\n"
+        file.write_text("".join(parts).rstrip("\n") + "\n", encoding="utf-8")
 
 
 if __name__ == "__main__":
