@@ -23,6 +23,12 @@ MOST_NODES = 20_000
 DEEPEST = 50
 """Levels of keys and lists inside each other."""
 
+LONGEST_TEXT = 8_000
+"""Characters of one text."""
+
+MOST_BRACKETS = 300
+"""Opening square brackets of one text: Markdown takes the square of their number to read them."""
+
 MOST_ELEMENTS = 60
 """Elements of a circuit; in a table of branches sources and switches count too."""
 
@@ -77,6 +83,8 @@ LIMITS: tuple[Limit, ...] = (
     Limit(LARGEST_FILE // 1024, "KiB in a file"),
     Limit(MOST_NODES, "keys and values in a file"),
     Limit(DEEPEST, "levels of keys and lists inside each other"),
+    Limit(LONGEST_TEXT, "characters in a text"),
+    Limit(MOST_BRACKETS, "opening square brackets in a text"),
     Limit(MOST_ELEMENTS, "elements in a circuit; among branches, sources and switches count too"),
     Limit(MOST_SWITCHED, "branches in a circuit in which something is switched"),
     Limit(DEEPEST_NEST, "groups inside each other"),

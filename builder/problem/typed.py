@@ -14,6 +14,7 @@ from builder.problem.gathering import (
     quoted,
     shortened,
 )
+from builder.problem.limits import LONGEST_TEXT, MOST_BRACKETS
 from builder.problem.located import Entry, Items, Map, Node, Text, Unusable
 from builder.problem.shape import ID_PATTERN
 
@@ -49,7 +50,19 @@ def as_text(node: Node, expected: str, faults: Faults) -> Text | None:
     if not node.value.strip():
         faults.add(node.at, describe(node), expected, "Write it here, or delete the line.")
         return None
-    return node
+    return None if _is_too_long(node, faults) else node
+
+
+def _is_too_long(text: Text, faults: Faults) -> bool:
+    """Whether a text is longer than any page needs, which is then told."""
+    size, brackets = len(text.value), text.value.count("[")
+    if size > LONGEST_TEXT:
+        faults.add(text.at, f"a text of {size} characters", f"at most {LONGEST_TEXT}",
+                   "Make it shorter.")  # fmt: skip
+    elif brackets > MOST_BRACKETS:
+        faults.add(text.at, f"a text with {brackets} opening square brackets",
+                   f"at most {MOST_BRACKETS}", "Take some of them out.")  # fmt: skip
+    return size > LONGEST_TEXT or brackets > MOST_BRACKETS
 
 
 def as_map(node: Node, expected: str, faults: Faults, advice: str | None = None) -> Map | None:
