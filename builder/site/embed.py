@@ -72,14 +72,9 @@ def embed(
             out.extend(lines[at : end + 1])
         else:
             block = _Block(path, ahead + at + 1, lines[at:end], known)
-            filling = block.filling(instead)
-            if end == len(lines):
-                block.refuse_to_go_on(match["fence"])
-            if block.faults and instead is not None:
-                filling = f"\n\n{instead.of_block(tuple(block.faults))}\n"
-            else:
-                faults.extend(block.faults)
-            out.append(filling)
+            ends = end < len(lines)
+            out.append(block.filling(instead, "" if ends else match["fence"]))
+            faults.extend(block.faults)
         at = end + 1
     if faults:
         raise FaultyFile(tuple(faults))
@@ -112,8 +107,24 @@ class _Block:
     known: Collection[str]
     faults: list[Fault] = field(default_factory=list)
 
-    def filling(self, instead: StandIn | None) -> str:
-        """What stands in the Markdown in place of the block."""
+    def filling(self, instead: StandIn | None, awaited: str = "") -> str:
+        """What stands in the Markdown in place of the block.
+
+        Args:
+            instead: takes the place of what is faulty; the faults are its own then.
+            awaited: what should end the block, if nothing does.
+        """
+        made = self._made(instead)
+        if awaited:
+            self.faults.clear()  # The rest of the page is no part of it.
+            self._add(0, self.lines[0].strip(), "a block that does not end",
+                      f'a line "{awaited}" after it', "Close the block.")  # fmt: skip
+        if self.faults and instead is not None:
+            made = f"\n\n{instead.of_block(tuple(self.faults))}\n"
+            self.faults.clear()
+        return made
+
+    def _made(self, instead: StandIn | None) -> str:
         slug = ""
         parts: tuple[str, ...] = DEFAULT_PARTS
         for offset, text in enumerate(self.lines[1:], start=1):
@@ -140,12 +151,6 @@ class _Block:
         if instead is not None and (panel := instead.of_problem(slug)) is not None:
             return f"\n\n{panel}\n"
         return "\n\n".join(["", *(placeholder(slug, part) for part in parts), ""])
-
-    def refuse_to_go_on(self, fence: str) -> None:
-        """Tell that it does not end, which is all that is wrong with it then."""
-        self.faults.clear()
-        self._add(0, self.lines[0].strip(), "a block that does not end",
-                  f'a line "{fence}" after it', "Close the block.")  # fmt: skip
 
     def _add(self, offset: int, word: str, found: str, expected: str, advice: str) -> None:
         text = self.lines[offset]

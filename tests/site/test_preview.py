@@ -127,7 +127,7 @@ def test_a_real_build_stops(
     with pytest.raises(Abort):
         site.build_for_real(site.folder / "real")
     lines = caplog.records[-1].getMessage().splitlines()
-    assert [line.split(": found")[0] for line in lines] == [
+    assert [line.split(": found")[0] for line in lines if ": found" in line] == [
         "content/problems/astray.yml:11:15",
         "content/problems/heater.yml:4:11",
     ]
@@ -237,7 +237,7 @@ def test_a_faulty_block_of_a_lesson_is_shown_there(served: Callable[..., Served]
     site = served(CIRCUITS, {"mine.md": lesson})
     page = site.page("mine.html")
     assert "mine.md:8:1" in page
-    assert "mine.md:9:1" in page
+    assert "mine.md:9:8" in page
     assert "<mark>flashr</mark>" in page
     assert "Did you mean &#34;flasher&#34;?" in page
     assert page.index("sw-faulty") < page.index("More.") < page.index('class="sw-part"')
