@@ -96,7 +96,17 @@ def test_the_keys_at_the_board_are_those_in_the_table(built_site: Path, visit: O
     page.keyboard.press("Escape")
     page.locator("dialog[open]").wait_for(state="detached")
     told = " ".join(re.findall(r"^\| (.*?) \|", _section("Show it at the board"), re.MULTILINE))
-    for key in ("→", "Space", "Page Down", "Enter", "←", "Page Up", "Home", "End", "Esc"):
+    for key in (
+        "Right arrow",
+        "Space",
+        "Page Down",
+        "Enter",
+        "Left arrow",
+        "Page Up",
+        "Home",
+        "End",
+        "Esc",
+    ):
         assert key in told
 
 
