@@ -16,6 +16,7 @@ from playwright.sync_api import Browser, expect
 
 from tests.site.pages import FLASHER, HEATER, write_unit
 
+AXE = (Path(__file__).parent / "axe.min.js").read_text(encoding="utf-8")
 LONGEST = 60_000
 """Milliseconds for a rebuild on a busy machine."""
 
@@ -58,6 +59,10 @@ def test_an_edit_shows_by_itself(chromium: Browser, tmp_path: Path) -> None:
         expect(page.locator(".sw-faulty mark")).to_have_text("22")
         frame = page.locator(".sw-faulty")
         assert frame.evaluate("element => getComputedStyle(element).borderTopStyle") == "solid"
+        page.evaluate(f"{AXE};0")
+        # Of the article alone: what is round it is looked at in test_access.py.
+        looked = page.evaluate("axe.run('article').then(found => found.violations.map(v => v.id))")
+        assert looked == []
         problem.write_text(FLASHER.replace("Two res", "New res"), encoding="utf-8")
         expect(page.locator("h1")).to_contain_text("New reservoirs", timeout=LONGEST)
         expect(page.locator(".sw-faulty")).to_have_count(0)
