@@ -56,6 +56,9 @@ MOST_QUANTITIES = 40
 MOST_RELATIONS = 40
 """Plain equations of a problem."""
 
+MOST_ROOTS = 3
+"""Roots inside each other in a quantity that plain equations give."""
+
 MOST_PARTS = 6
 """Layers or slabs between two plates."""
 
@@ -94,6 +97,7 @@ LIMITS: tuple[Limit, ...] = (
     Limit(MOST_TIME_CONSTANTS, "time constants from a change to a time that is asked about"),
     Limit(MOST_QUANTITIES, "quantities beside plain equations"),
     Limit(MOST_RELATIONS, "plain equations"),
+    Limit(MOST_ROOTS, "roots inside each other, where plain equations give a quantity"),
     Limit(MOST_PARTS, "layers or slabs between two plates"),
     Limit(MOST_GIVEN_ASKED, "given values in a problem that gets generated questions"),
     Limit(MOST_LINES_ASKED, "lines in a solution that gets generated questions"),

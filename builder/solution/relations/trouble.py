@@ -6,9 +6,10 @@ from collections.abc import Iterable
 
 from builder.errors import Fault, FaultyFile
 from builder.problem.gathering import Mark, all_of, one_of, quoted
+from builder.problem.limits import MOST_ROOTS
 from builder.problem.relations.model import Relation, RelationsProblem
 from builder.problem.relations.quantities import KIND_WORDS
-from builder.quantity.exact import Exact
+from builder.quantity.exact import MOST_ORDERS, Exact
 from builder.quantity.kinds import KINDS
 from builder.quantity.names import Name
 from builder.quantity.show import show
@@ -19,6 +20,20 @@ def fault(
 ) -> FaultyFile:
     """A fault of a problem's file."""
     return FaultyFile((Fault(problem.path, at.line, at.column, found, expected, advice),))
+
+
+def beyond_measure(problem: RelationsProblem, relation: Relation, name: Name) -> FaultyFile:
+    """The fault of a relation that makes a quantity beyond all measure."""
+    return fault(problem, relation.at, f"a relation by which {name.of} has more than {MOST_ORDERS} "
+                 "digits, or as many zeros after the point", "quantities of this world",
+                 "Check the exponents, and the units of what goes into it.")  # fmt: skip
+
+
+def too_many_roots(problem: RelationsProblem, relation: Relation, name: Name) -> FaultyFile:
+    """The fault of a relation that puts one more root round a quantity that holds several."""
+    return fault(problem, relation.at, f"a relation by which {name.of} has more than {MOST_ROOTS} "
+                 "roots inside each other", f"at most {MOST_ROOTS}",
+                 "Give one of the quantities before it a value.")  # fmt: skip
 
 
 def undetermined(

@@ -9,8 +9,9 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
 
+from builder.problem.limits import MOST_ROOTS
 from builder.problem.relations.model import EXTRA, Relation, RelationsProblem
-from builder.quantity.exact import Exact
+from builder.quantity.exact import Exact, within_measure
 from builder.quantity.formula import evaluate, names_in
 from builder.quantity.names import Name
 from builder.quantity.symbolic import same
@@ -20,7 +21,13 @@ from builder.solution.relations.blocks import smallest_block, solve_block
 from builder.solution.relations.choosing import choose
 from builder.solution.relations.sides import kind_of_sides
 from builder.solution.relations.step import RelationMove, RelationStep, step_id
-from builder.solution.relations.trouble import contradiction, no_value, undetermined
+from builder.solution.relations.trouble import (
+    beyond_measure,
+    contradiction,
+    no_value,
+    too_many_roots,
+    undetermined,
+)
 
 
 @dataclass
@@ -45,12 +52,27 @@ class Walk:
         return tuple(dict.fromkeys(name for name in used if name not in self.known))
 
     def take(self, step: RelationStep, relations: Iterable[Relation]) -> None:
-        """Take a step, its values included."""
+        """Take a step, its values included.
+
+        Raises:
+            FaultyFile: if one of them is larger or smaller than anything that can be written, or
+                has too many roots inside each other to be compared exactly.
+        """
         for line in step.lines:
-            self.known[line.name] = evaluate(line.formula, self.known)
+            self.known[line.name] = value = evaluate(line.formula, self.known)
+            if not within_measure(value):
+                raise beyond_measure(self.problem, step.relations[0], line.name)
+            if _roots_deep(value) > MOST_ROOTS:
+                raise too_many_roots(self.problem, step.relations[0], line.name)
         for relation in relations:
             self.left.remove(relation)
         self.steps.append(step)
+
+
+def _roots_deep(value: Exact) -> int:
+    """How many roots stand inside each other in a number."""
+    inside = max(map(_roots_deep, value.args), default=0)
+    return inside + int(bool(value.is_Pow and not value.exp.is_integer))
 
 
 def walk(problem: RelationsProblem) -> Walk:
