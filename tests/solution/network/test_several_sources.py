@@ -119,7 +119,7 @@ def test_an_ideal_source_has_no_best_load(asked: str, told: str) -> None:
     with pytest.raises(FaultyFile) as caught:
         solved(STIFF, "method: equivalent-source\nload: R1", asked)
     assert str(caught.value) == (
-        f"bench.yml: found a question for the {told}; expected a quantity that has a bound. "
+        f"bench.yml:9:1: found a question for the {told}; expected a quantity that has a bound. "
         "Sources alone hold the voltage between the two points, whatever is connected there. Ask "
         "for another quantity, or choose other points."
     )
