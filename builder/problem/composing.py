@@ -6,13 +6,12 @@ and no depth of nesting can exhaust the stack.
 
 from __future__ import annotations
 
-import codecs
 import re
 from dataclasses import dataclass, field, replace
 
 import yaml
 
-from builder.errors import FaultyFile
+from builder.problem.decoding import place_after, too_large
 from builder.problem.gathering import LINE_END, START, Faults, Mark, quoted
 from builder.problem.limits import DEEPEST, LARGEST_FILE, MOST_NODES
 from builder.problem.located import Entry, Items, Map, Node, Text, Unusable
@@ -31,28 +30,6 @@ _NO_TEXT = re.compile(
 )
 
 
-def decode(raw: bytes, faults: Faults) -> str:
-    """The text of a file.
-
-    Raises:
-        FaultyFile: if the file is too large or is no text in UTF-8.
-    """
-    if len(raw) > LARGEST_FILE:
-        raise _too_large(faults)
-    if raw.startswith((codecs.BOM_UTF16_LE, codecs.BOM_UTF16_BE)):
-        faults.add(START, "a file in the encoding UTF-16", "text in UTF-8", _SAVE_AS_UTF8)
-        raise faults.as_error()
-    try:
-        return raw.decode("utf-8-sig")
-    except UnicodeDecodeError as error:
-        before = raw[: error.start].decode("utf-8-sig", "replace")
-        faults.add(_place(before), "a byte that is no UTF-8 text", "text in UTF-8", _SAVE_AS_UTF8)
-        raise faults.as_error() from None
-
-
-_SAVE_AS_UTF8 = "Save the file again as plain text with the encoding UTF-8."
-
-
 def compose(text: str, faults: Faults) -> Map:
     """Read a YAML file whose top level is a mapping.
 
@@ -65,7 +42,7 @@ def compose(text: str, faults: Faults) -> Map:
         FaultyFile: if there is nothing to read on from.
     """
     if len(text) > LARGEST_FILE:
-        raise _too_large(faults)
+        raise too_large(faults)
     text = text.removeprefix("\ufeff")
     faults.lines = LINE_END.split(text)
     _refuse_control_characters(text, faults)
@@ -143,29 +120,17 @@ def _what_text(root: Node) -> str:
     return f"only the text {quoted(root.value)}" if isinstance(root, Text) else "an alias"
 
 
-def _too_large(faults: Faults) -> FaultyFile:
-    faults.add(START, f"a file of more than {LARGEST_FILE // 1024} KiB",
-               f"at most {LARGEST_FILE // 1024} KiB",
-               "Check that it is the right file.")  # fmt: skip
-    return faults.as_error()
-
-
 def _refuse_control_characters(text: str, faults: Faults) -> None:
     bad = _NO_TEXT.search(text)
     if bad is None:
         return
     faults.add(
-        _place(text[: bad.start()]),
+        place_after(text[: bad.start()]),
         f"an invisible character that is no text (U+{ord(bad.group()):04X})",
         "text only",
         "Delete the character, or save the file again as plain text.",
     )
     raise faults.as_error()
-
-
-def _place(before: str) -> Mark:
-    lines = LINE_END.split(before)
-    return Mark(len(lines), len(lines[-1]) + 1)
 
 
 def _span(event: yaml.ScalarEvent) -> tuple[int, int] | None:

@@ -241,8 +241,7 @@ def read_value(
             numbers; None where they may not.
     """
     if isinstance(node, Text) and not node.value.strip():
-        faults.add(node.at, describe(node), expected,
-                   "Write a number and a unit after the colon.")  # fmt: skip
+        faults.add(node.at, describe(node), expected, "Write a number and a unit after the colon.")
         return None
     text = as_text(node, expected, faults)
     if text is None:
@@ -252,19 +251,26 @@ def read_value(
     except MeasureError as error:
         if symbol_for is not None and seems_symbolic(text.value):
             return read_symbolic(text, kinds, symbol_for, faults)
-        faults.add(text.at, error.found, error.expected, _with_unit(error, kinds, symbol_for or ""),
-                   instead=_instead(error, kinds, symbol_for or ""))  # fmt: skip
+        name = symbol_for or ""
+        faults.add(text.at, error.found, error.expected, _with_unit(error, kinds, name),
+                   instead=_instead(error, kinds, name))  # fmt: skip
         return None
     if measure.kind in kinds:
         return measure
     noun = KINDS[measure.kind].noun
     article = "an" if noun[0] in "aeiou" else "a"
-    unit = measure.shown.unit
-    advice = f"Change the unit: {unit} measures {noun}."
-    if symbol_for is not None and KIND_LETTERS.get(unit) in kinds:
-        advice += f" For a multiple of a symbol {unit}, write it with *, such as 2*{unit}."
-    faults.add(text.at, f"{quoted(text.value)}, {article} {noun}", expected, advice)
+    faults.add(text.at, f"{quoted(text.value)}, {article} {noun}", expected,
+               _other_unit(measure, kinds, symbols=symbol_for is not None))  # fmt: skip
     return None
+
+
+def _other_unit(measure: Measure, kinds: tuple[str, ...], *, symbols: bool) -> str:
+    """Advice on a value of a kind that cannot stand there."""
+    unit = measure.shown.unit
+    advice = f"Change the unit: {unit} measures {KINDS[measure.kind].noun}."
+    if symbols and KIND_LETTERS.get(unit) in kinds:
+        advice += f" For a multiple of a symbol {unit}, write it with *, such as 2*{unit}."
+    return advice
 
 
 def likely_unit(kinds: tuple[str, ...], name: str) -> str | None:

@@ -12,7 +12,8 @@ from pydantic import BaseModel
 from builder.errors import FaultyFile
 from builder.problem.authored import Authored
 from builder.problem.choosing import read_body
-from builder.problem.composing import compose, decode
+from builder.problem.composing import compose
+from builder.problem.decoding import decode
 from builder.problem.gathering import NOWHERE, START, Faults, meant, one_of, quoted
 from builder.problem.leaving_out import read_left_out
 from builder.problem.limits import LARGEST_FILE
