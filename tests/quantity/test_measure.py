@@ -76,7 +76,7 @@ ADVICE = [
     ("4,7 uF", '"4,7 uF"', 'Write the decimal point as a point: "4.7 uF".'),
     ("1,000 uF", '"1,000 uF"', 'Write the decimal point as a point: "1.000 uF".'),
     ("1 000 uF", '"1 000 uF"', "Write the digits of a number without spaces."),
-    ("1\u202f000 uF", '"1\u202f000 uF"', "Write the digits of a number without spaces."),
+    ("1\u202f000 uF", '"1 000 uF"', "Write the digits of a number without spaces."),
     ("", "nothing", "Start with a number."),
     ("V", '"V"', "Start with a number."),
     ("twelve V", '"twelve V"', "Start with a number."),
