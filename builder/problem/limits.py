@@ -103,10 +103,10 @@ LIMITS: tuple[Limit, ...] = (
     Limit(MOST_LINES_ASKED, "lines in a solution that gets generated questions"),
     Limit(MOST_VALUES, "values for one quantity under vary"),
     Limit(LONGEST_NUMBER, "characters in a number"),
-    Limit(LARGEST_EXPONENT, "as a power of ten, above zero or below"),
+    Limit(LARGEST_EXPONENT, "as the exponent of ten in a number, above zero or below"),
     Limit(LONGEST_EXPRESSION, "characters in an expression"),
     Limit(DEEPEST_EXPRESSION, "brackets inside each other in an expression"),
     Limit(LARGEST_POWER, "as an exponent of a name in an expression"),
-    Limit(MOST_ORDERS, "as the power of ten of any result, above zero or below"),
+    Limit(MOST_ORDERS, "as the exponent of ten of any result, above zero or below"),
 )
 """All of them, in the order in which a file is read."""

@@ -10,6 +10,7 @@ from pathlib import Path
 
 from markupsafe import Markup, escape
 
+from builder.problem.limits import LIMITS
 from builder.site.guide.examples import made_of
 from builder.site.guide.fences import Block, blocks, plain
 from builder.site.guide.keys import KEYS_PAGE, Section, sections
@@ -111,10 +112,27 @@ class Guide:
         """
         text = _OPTION.sub(r"\g<0>{.sw-guide-option}", text)
         if path == KEYS_PAGE:
-            text += _headings(self._sections.values())
+            text += _headings(self._sections.values()) + _LIMITS
         if path in AUTHORS:
             text += _turn(self._texts, path)
         return text.replace(f"({_EACH_PROBLEM}", f"(../{self.folder}/")
+
+
+def _limits() -> str:
+    """A list of how much there may be of everything."""
+    listed = "".join(f"- {_grouped(limit.most)} {limit.what}\n" for limit in LIMITS)
+    return (
+        "\n## How large all may be {#limits}\n\nMore than a class ever needs, and little enough "
+        f"that no file can keep a build waiting. At most:\n\n{listed}"
+    )
+
+
+def _grouped(number: int) -> str:
+    """A number whose thousands stand apart."""
+    return f"{number:,}".replace(",", "\u00a0")
+
+
+_LIMITS = _limits()
 
 
 def _headings(sections: Collection[Section]) -> str:

@@ -12,6 +12,7 @@ from mkdocs.commands.build import build
 from mkdocs.config import load_config
 from mkdocs.exceptions import Abort
 
+from builder.problem import limits
 from builder.site.embed import embed
 from builder.site.guide import Guide
 from builder.site.guide.keys import sections
@@ -133,6 +134,14 @@ def test_the_examples_of_keys_are_theirs() -> None:
             for example in key.examples:
                 loaded = yaml.load(example, Loader=yaml.BaseLoader)  # noqa: S506 - texts only
                 assert list(loaded) == [key.name]
+
+
+def test_every_limit_is_told() -> None:
+    """The reference of keys ends with how large a file may be, each limit with its number."""
+    told = Guide(["authors"]).pages()["guide/authors/keys.md"].partition("{#limits}")[2]
+    assert f"- {limits.MOST_ELEMENTS} elements in a circuit" in told
+    assert "- 20\u00a0000 keys and values in a file" in told
+    assert told.count("\n- ") == len(limits.LIMITS)
 
 
 def test_pages_for_authors_are_a_row() -> None:
