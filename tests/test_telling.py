@@ -13,7 +13,7 @@ from click.testing import CliRunner
 from builder.cli import main
 from builder.commands.telling import shown
 from builder.errors import Fault
-from builder.problem.near_file import near_file, problems_in
+from builder.problem.faults.near_file import near_file, problems_in
 
 TOLD = "\n\n".join(
     [

@@ -12,9 +12,9 @@ from builder.lesson import write_lesson
 from builder.problem import read_problem
 from builder.problem.model import Unit
 from builder.problem.unit_of import unit_of
-from builder.site.drawing import draw_alone
-from builder.site.photographing import find_photographer, photograph
-from builder.site.pictures import place_of, write_picture
+from builder.site.pictures.drawing import draw_alone
+from builder.site.pictures.photographing import find_photographer, photograph
+from builder.site.pictures.writing import place_of, write_picture
 from builder.solution import solve
 
 _WIDTH = 1200

@@ -7,8 +7,8 @@ from collections.abc import Callable
 from builder.errors import Fault, FaultyFile
 from builder.lesson.kinds import write_lesson
 from builder.lesson.lesson import Lesson
-from builder.problem.gathering import meant, one_of, quoted
-from builder.problem.teaching_faults import shown_in
+from builder.problem.faults.gathering import meant, one_of, quoted
+from builder.problem.faults.teaching import shown_in
 from builder.solution import Solution
 
 _FEW = 12

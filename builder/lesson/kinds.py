@@ -46,6 +46,7 @@ from builder.lesson.transient.display import TransientDisplay
 from builder.lesson.transient.write import write_transient_lesson
 from builder.lesson.transient.wrong_rules import RULES as RULES_OF_TRANSIENTS
 from builder.lesson.wrong_rule import WrongRule
+from builder.problem.faults.teaching import shown_in
 from builder.problem.model import (
     NestProblem,
     NetworkProblem,
@@ -55,7 +56,6 @@ from builder.problem.model import (
 )
 from builder.problem.relations.model import RelationsProblem
 from builder.problem.relations.unknowns import UnknownProblem
-from builder.problem.teaching_faults import shown_in
 from builder.solution import Solution
 
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from builder.errors import Fault, FaultyFile
 from builder.lesson.prose import Prose, Written
-from builder.problem.gathering import meant, one_of, quoted
+from builder.problem.faults.gathering import meant, one_of, quoted
 from builder.problem.model import Problem, StepWords
 
 _FEW = 8

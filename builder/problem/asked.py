@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from builder.circuit.law import LAWS, Law
 from builder.problem.circuit import Circuit
-from builder.problem.gathering import (
+from builder.problem.faults.gathering import (
     Correction,
     Faults,
     all_of,
@@ -17,9 +17,9 @@ from builder.problem.gathering import (
     quoted,
     several,
 )
-from builder.problem.located import Entry, Items, Map, Node, Text, Unusable
 from builder.problem.parts import ALL, EQUIVALENT
 from builder.problem.typed import after_dash, describe, missing_space
+from builder.problem.yaml_text.located import Entry, Items, Map, Node, Text, Unusable
 from builder.quantity.names import TOTAL, Name
 
 _ASKED = tuple(dict.fromkeys(quantity for law in LAWS.values() for quantity in law.quantities))

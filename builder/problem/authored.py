@@ -7,9 +7,8 @@ from collections.abc import Collection
 from dataclasses import dataclass, replace
 
 from builder.problem.body import Body
-from builder.problem.gathering import Faults, Mark, meant, one_of, quoted
+from builder.problem.faults.gathering import Faults, Mark, meant, one_of, quoted
 from builder.problem.leaving_out import check_places, read_instead_of
-from builder.problem.located import Entry, Items, Map, Node, Text, Unusable
 from builder.problem.model import Choice, OwnQuestion, StepWords
 from builder.problem.shape import ChoiceShape, QuestionShape, StepWordsShape, keys_of
 from builder.problem.typed import (
@@ -20,6 +19,7 @@ from builder.problem.typed import (
     refuse_unknown_keys,
     yes_or_no,
 )
+from builder.problem.yaml_text.located import Entry, Items, Map, Node, Text, Unusable
 
 _MATHS = re.compile(r"\\\$|\$\$[^$]+\$\$|\$(?![\s$])[^$\n]+?(?<!\s)\$(?!\d)")
 _MOST_PLACED = 30

@@ -6,8 +6,8 @@ from abc import ABC, abstractmethod
 from collections.abc import Mapping
 from typing import Any
 
-from builder.problem.located import Entry, Node
 from builder.problem.model import Problem
+from builder.problem.yaml_text.located import Entry, Node
 from builder.quantity.names import Name
 
 

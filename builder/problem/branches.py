@@ -8,10 +8,10 @@ from dataclasses import dataclass, field
 from builder.circuit.between import NotSeriesParallel, find_tree
 from builder.circuit.law import SERIES
 from builder.circuit.tree import Leaf, Tree
-from builder.problem.gathering import Faults, all_of, did_you_mean, nearest, quoted
-from builder.problem.located import Text
+from builder.problem.faults.gathering import Faults, all_of, did_you_mean, nearest, quoted
 from builder.problem.parts import Given, Parts
 from builder.problem.table import SOURCES, Table
+from builder.problem.yaml_text.located import Text
 
 Ends = tuple[str, str]
 

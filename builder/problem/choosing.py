@@ -7,9 +7,8 @@ from dataclasses import dataclass
 
 from builder.problem.body import Body
 from builder.problem.circuit import UNKNOWN, read_circuit
-from builder.problem.gathering import Faults, nearest
+from builder.problem.faults.gathering import Faults, nearest
 from builder.problem.limits import MOST_SWITCHED
-from builder.problem.located import Entry, Map
 from builder.problem.nest_body import NestBody
 from builder.problem.network.kind import is_network, read_network_body
 from builder.problem.relations.body import read_relations
@@ -20,6 +19,7 @@ from builder.problem.stages.reading import STAGES
 from builder.problem.table import SWITCH, Table, read_table
 from builder.problem.transient.kind import CHANGE, is_transient, read_transient_body
 from builder.problem.typed import as_map, needed
+from builder.problem.yaml_text.located import Entry, Map
 from builder.quantity.symbolic import is_symbolic
 
 

@@ -10,14 +10,14 @@ from builder.circuit.naming import name_groups
 from builder.circuit.network import Element, Network, Source
 from builder.circuit.tree import Leaf, Tree
 from builder.problem.branches import Branches, Ends, oriented, take_rows, tree_of
-from builder.problem.gathering import Faults, all_of, one_of, quoted
-from builder.problem.located import Entry, Items, Map, Node, Unusable
+from builder.problem.faults.gathering import Faults, all_of, one_of, quoted
 from builder.problem.nest import read_group
 from builder.problem.parts import SOURCE_KINDS, Parts, looks_misspelled
 from builder.problem.shape import CircuitShape, ItemShape, keys_of
 from builder.problem.table import Table, read_ends
 from builder.problem.together import check_together
 from builder.problem.typed import as_map, describe, unknown_key
+from builder.problem.yaml_text.located import Entry, Items, Map, Node, Unusable
 
 _KEYS = keys_of(CircuitShape)
 _LAYOUTS = (*keys_of(ItemShape), "branches")

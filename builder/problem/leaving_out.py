@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Collection
 
-from builder.problem.gathering import Faults, quoted
-from builder.problem.located import Entry, Items, Map
+from builder.problem.faults.gathering import Faults, quoted
 from builder.problem.model import GENERATED
 from builder.problem.typed import as_items, choice_of
+from builder.problem.yaml_text.located import Entry, Items, Map
 
 
 def read_left_out(entry: Entry, faults: Faults) -> tuple[str, ...]:

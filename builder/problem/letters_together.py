@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from builder.circuit.law import Law
-from builder.problem.gathering import quoted
+from builder.problem.faults.gathering import quoted
 from builder.problem.limits import MOST_LETTERS
 from builder.problem.parts import Given, Parts
 from builder.quantity.kinds import KINDS

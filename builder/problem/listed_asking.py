@@ -6,10 +6,10 @@ from abc import ABC, abstractmethod
 from collections.abc import Iterator
 from typing import ClassVar
 
-from builder.problem.gathering import Faults, all_of, quoted
-from builder.problem.located import Entry, Items, Map, Node, Text, Unusable
+from builder.problem.faults.gathering import Faults, all_of, quoted
 from builder.problem.parts import ALL
 from builder.problem.typed import after_dash, describe, missing_space
+from builder.problem.yaml_text.located import Entry, Items, Map, Node, Text, Unusable
 from builder.quantity.names import Name
 
 

@@ -6,12 +6,12 @@ import re
 
 from builder.circuit.law import PARALLEL, SERIES
 from builder.circuit.tree import Leaf, Tree, in_parallel, in_series
-from builder.problem.gathering import Correction, all_of, quoted
+from builder.problem.faults.gathering import Correction, all_of, quoted
 from builder.problem.limits import DEEPEST_NEST
-from builder.problem.located import Entry, Items, Map, Node, Text, Unusable
 from builder.problem.parts import ELEMENT, Parts, looks_misspelled
 from builder.problem.shape import ItemShape, keys_of
 from builder.problem.typed import as_items, describe, missing_space, unknown_key
+from builder.problem.yaml_text.located import Entry, Items, Map, Node, Text, Unusable
 
 _GROUPS = keys_of(ItemShape)
 

@@ -12,9 +12,9 @@ from builder.circuit.tree import Tree, groups
 from builder.problem.asked import Asking
 from builder.problem.body import Body
 from builder.problem.circuit import Circuit
-from builder.problem.gathering import Faults
-from builder.problem.located import Entry, Node
+from builder.problem.faults.gathering import Faults
 from builder.problem.model import NestProblem
+from builder.problem.yaml_text.located import Entry, Node
 from builder.quantity.letters import letter_of
 from builder.quantity.names import Name
 from builder.quantity.symbolic import letters_in

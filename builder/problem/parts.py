@@ -7,9 +7,8 @@ from collections import Counter
 from dataclasses import dataclass, field
 
 from builder.circuit.law import LAWS, Law
-from builder.problem.gathering import Faults, meant, nearest, one_of, quoted
+from builder.problem.faults.gathering import Faults, meant, nearest, one_of, quoted
 from builder.problem.limits import MOST_ELEMENTS
-from builder.problem.located import Entry, Items, Map, Node, Text
 from builder.problem.shape import (
     NAME_PATTERN,
     BranchShape,
@@ -19,6 +18,7 @@ from builder.problem.shape import (
 )
 from builder.problem.symbolic_value import KIND_LETTERS, lone_letter, read_symbolic, seems_symbolic
 from builder.problem.typed import as_text, describe
+from builder.problem.yaml_text.located import Entry, Items, Map, Node, Text
 from builder.quantity.kinds import KINDS
 from builder.quantity.measure import Measure, MeasureError, read_measure
 from builder.quantity.names import TOTAL

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from fractions import Fraction
 
-from builder.problem.gathering import Faults, meant, one_of, quoted
-from builder.problem.located import Items, Map, Node, Text, Unusable
+from builder.problem.faults.gathering import Faults, meant, one_of, quoted
 from builder.problem.typed import as_map, describe
+from builder.problem.yaml_text.located import Items, Map, Node, Text, Unusable
 from builder.quantity.exact import as_fraction, read_number
 
 _FEW = 8

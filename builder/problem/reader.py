@@ -12,14 +12,12 @@ from pydantic import BaseModel
 from builder.errors import FaultyFile
 from builder.problem.authored import Authored
 from builder.problem.choosing import read_body
-from builder.problem.composing import compose
-from builder.problem.decoding import decode
-from builder.problem.gathering import NOWHERE, START, Faults, meant, one_of, quoted
+from builder.problem.faults.gathering import NOWHERE, START, Faults, meant, one_of, quoted
+from builder.problem.faults.near_file import near_file, problems_in
+from builder.problem.faults.teaching import shown_in
 from builder.problem.leaving_out import read_left_out
 from builder.problem.limits import LARGEST_FILE
-from builder.problem.located import Map, Node, Text, Unusable
 from builder.problem.model import LEVELS, Problem, Unit
-from builder.problem.near_file import near_file, problems_in
 from builder.problem.shape import (
     FEWEST_DIGITS,
     MOST_DIGITS,
@@ -28,7 +26,6 @@ from builder.problem.shape import (
     UnitShape,
     keys_of,
 )
-from builder.problem.teaching_faults import shown_in
 from builder.problem.teaching_path import read_path
 from builder.problem.typed import (
     as_items,
@@ -41,6 +38,9 @@ from builder.problem.typed import (
     whole_number,
 )
 from builder.problem.varying.reading import read_wishes
+from builder.problem.yaml_text.composing import compose
+from builder.problem.yaml_text.decoding import decode
+from builder.problem.yaml_text.located import Map, Node, Text, Unusable
 
 _KEYS = keys_of(ProblemShape)
 _SLUG = re.compile(r"(?!(?:index|by-objective)$)\w[\w-]*", re.IGNORECASE)

@@ -7,8 +7,8 @@ from collections.abc import Iterable
 
 from sympy import Symbol, cancel
 
-from builder.problem.gathering import Faults, quoted
-from builder.problem.located import Text
+from builder.problem.faults.gathering import Faults, quoted
+from builder.problem.yaml_text.located import Text
 from builder.quantity.expression import Expression, parse_expression, to_exact
 from builder.quantity.formula import Exp, Formula, Ln, Power, Ref, Root, parts_of
 from builder.quantity.kinds import KINDS

@@ -7,9 +7,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from builder.circuit.law import LAWS
-from builder.problem.gathering import Faults, nearest, one_of, quoted
+from builder.problem.faults.gathering import Faults, nearest, one_of, quoted
 from builder.problem.limits import MOST_ELEMENTS
-from builder.problem.located import Entry, Items, Map, Node, Text, Unusable
 from builder.problem.parts import (
     ELEMENT_VALUE,
     EXAMPLES,
@@ -19,6 +18,7 @@ from builder.problem.parts import (
 )
 from builder.problem.shape import BranchShape, keys_of
 from builder.problem.typed import as_map, choice_of, describe, refuse_unknown_keys
+from builder.problem.yaml_text.located import Entry, Items, Map, Node, Text, Unusable
 from builder.quantity.measure import Measure
 
 _BRANCH = "an element with its ends, such as {resistance: 100 ohm, between: [top, bottom]}"

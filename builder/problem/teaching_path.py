@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from builder.problem.gathering import Faults, meant, quoted
-from builder.problem.located import Entry, Text
+from builder.problem.faults.gathering import Faults, meant, quoted
 from builder.problem.typed import as_items, as_text
+from builder.problem.yaml_text.located import Entry, Text
 
 LESSON_ENDING = ".md"
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from builder.circuit.law import LAWS, Law
-from builder.problem.gathering import quoted
+from builder.problem.faults.gathering import quoted
 from builder.problem.letters_together import refuse_clashing_letters
 from builder.problem.parts import EXAMPLES, RESERVED, Parts
 from builder.quantity.kinds import KINDS

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 
-from builder.problem.gathering import (
+from builder.problem.faults.gathering import (
     Correction,
     Faults,
     meant,
@@ -15,8 +15,8 @@ from builder.problem.gathering import (
     shortened,
 )
 from builder.problem.limits import LONGEST_TEXT, MOST_BRACKETS
-from builder.problem.located import Entry, Items, Map, Node, Text, Unusable
 from builder.problem.shape import ID_PATTERN
+from builder.problem.yaml_text.located import Entry, Items, Map, Node, Text, Unusable
 
 _NO_SPACE = re.compile(r"^(?P<key>[A-Za-z]\w*):(?P<value>\S.*)$")
 

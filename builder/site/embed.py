@@ -16,7 +16,7 @@ from dataclasses import dataclass, field
 from typing import Protocol
 
 from builder.errors import Fault, FaultyFile
-from builder.problem.gathering import Correction, Mark, fault_in, meant, quoted
+from builder.problem.faults.gathering import Correction, Mark, fault_in, meant, quoted
 from builder.site.page import FRESH, PARTS, placeholder
 
 DEFAULT_PARTS = ("opening", "caution", "predict", "solution", "checks")

@@ -11,8 +11,8 @@ from builder.site.figures import figure_maker
 from builder.site.fresh import FreshPage
 from builder.site.online import description
 from builder.site.page import PARTS, ProblemPage, skeleton
+from builder.site.pictures.preview_image import preview_image
 from builder.site.plain_text import search_words
-from builder.site.preview_image import preview_image
 
 LEADS_ON = "onward"
 """The part that hangs on other pages and is made anew in each build."""

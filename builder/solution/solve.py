@@ -6,6 +6,7 @@ from collections.abc import Callable
 from typing import Any
 
 from builder.errors import FaultyFile
+from builder.problem.faults.teaching import shown_in
 from builder.problem.model import (
     NestProblem,
     NetworkProblem,
@@ -15,7 +16,6 @@ from builder.problem.model import (
 )
 from builder.problem.relations.model import RelationsProblem
 from builder.problem.relations.unknowns import UnknownProblem
-from builder.problem.teaching_faults import shown_in
 from builder.solution.nest.solve import solve_nest
 from builder.solution.network.solve import solve_network
 from builder.solution.relations.solve import solve_relations

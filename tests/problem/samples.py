@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from builder.errors import FaultyFile
 from builder.problem import read_problem_text
-from builder.problem.composing import compose
-from builder.problem.gathering import Faults
+from builder.problem.faults.gathering import Faults
 from builder.problem.model import Unit
+from builder.problem.yaml_text.composing import compose
 
 NEST = """\
 title: Two lamps

@@ -10,7 +10,8 @@ import pytest
 import yaml
 
 from builder.errors import FaultyFile
-from builder.problem import composing, read_problem, read_unit
+from builder.problem import read_problem, read_unit
+from builder.problem.yaml_text import composing
 from tests.problem.samples import FULL, NEST, UNIT, changed, faults_of
 
 MANY_FAULTS = """\

@@ -13,7 +13,7 @@ from click.testing import CliRunner, Result
 
 from builder.cli import main
 from builder.figure.ink import ink_box
-from builder.site.drawing import MADE_BY, MARGIN, size_of
+from builder.site.pictures.drawing import MADE_BY, MARGIN, size_of
 from builder.site.starting.kinds import KINDS
 from tests.conftest import ROOT, Open
 

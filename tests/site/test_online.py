@@ -14,7 +14,7 @@ from mkdocs.config import load_config
 from builder.lesson import Lesson
 from builder.site.finished import Making, head_of
 from builder.site.online import LONGEST, Online, Preview, description
-from builder.site.preview_image import HEIGHT, MARGIN, WIDTH, preview_image
+from builder.site.pictures.preview_image import HEIGHT, MARGIN, WIDTH, preview_image
 from builder.site.theme_mends import MENDS, mended
 from tests.conftest import ROOT
 from tests.site.pages import CIRCUITS, FLASHER, UNIT, page_of, write_unit

@@ -9,8 +9,8 @@ from dataclasses import dataclass
 from builder.circuit.law import LAWS
 from builder.errors import Oddity
 from builder.lesson.odd.looking import Look
-from builder.problem.located import Entry, Items, Map, Node, Text
 from builder.problem.parts import EQUIVALENT
+from builder.problem.yaml_text.located import Entry, Items, Map, Node, Text
 from builder.quantity.names import Name
 
 ASKED_TWICE = "asked-twice"

@@ -21,10 +21,10 @@ from builder.lesson.prose import (
 )
 from builder.problem.body import Body
 from builder.problem.choosing import read_body
-from builder.problem.composing import compose
-from builder.problem.gathering import LINE_END, Faults, Mark
-from builder.problem.located import Entry, Items, Map, Node, Text
+from builder.problem.faults.gathering import LINE_END, Faults, Mark
 from builder.problem.model import Problem
+from builder.problem.yaml_text.composing import compose
+from builder.problem.yaml_text.located import Entry, Items, Map, Node, Text
 from builder.quantity.names import Name
 from builder.solution import Solution
 

@@ -9,9 +9,9 @@ from unicodedata import normalize
 
 from builder.errors import Oddity
 from builder.lesson.odd.looking import Look
-from builder.problem.gathering import quoted
-from builder.problem.located import Items, Map, Node, Text
+from builder.problem.faults.gathering import quoted
 from builder.problem.model import OwnQuestion
+from builder.problem.yaml_text.located import Items, Map, Node, Text
 from builder.quantity.measure import MeasureError, read_measure
 
 ALIKE_OPTIONS = "alike-options"

@@ -7,9 +7,9 @@ from collections.abc import Iterator
 
 from builder.errors import Oddity
 from builder.lesson.odd.looking import Look
-from builder.problem.located import Items, Map, Node, Text
 from builder.problem.varying.spelled import spelled_in
 from builder.problem.varying.stated import CHARGED, StatedValue, stated_values
+from builder.problem.yaml_text.located import Items, Map, Node, Text
 
 SPELLED_OUT = "spelled-out"
 _TEXTS = ("scenario", "plan", "words", "questions")

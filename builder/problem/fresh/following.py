@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Mapping
 from fractions import Fraction
 
-from builder.problem.gathering import START, Faults
-from builder.problem.located import Text
+from builder.problem.faults.gathering import START, Faults
 from builder.problem.model import Problem
 from builder.problem.relations.quantities import read_stated
 from builder.problem.varying.model import Follower
 from builder.problem.varying.stated import StatedValue, stated_values
 from builder.problem.varying.writing import unit_of
+from builder.problem.yaml_text.located import Text
 from builder.quantity.exact import as_fraction
 from builder.quantity.names import Name
 

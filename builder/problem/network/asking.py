@@ -7,9 +7,9 @@ from dataclasses import dataclass, field
 
 from builder.circuit.law import Law
 from builder.problem.asked import Asking
-from builder.problem.gathering import meant, one_of, quoted
-from builder.problem.located import Node, Text
+from builder.problem.faults.gathering import meant, one_of, quoted
 from builder.problem.parts import ALL, EQUIVALENT
+from builder.problem.yaml_text.located import Node, Text
 from builder.quantity.names import TOTAL, Name
 
 POTENTIAL = "potential"

@@ -8,12 +8,12 @@ from typing import Any
 
 from builder.problem.body import Body
 from builder.problem.circuit import Circuit
-from builder.problem.gathering import Faults
-from builder.problem.located import Entry, Node
+from builder.problem.faults.gathering import Faults
 from builder.problem.model import NetworkProblem
 from builder.problem.network.asking import NetworkAsking
 from builder.problem.network.reading import NetworkReading
 from builder.problem.table import SOURCES
+from builder.problem.yaml_text.located import Entry, Node
 from builder.quantity.names import Name
 
 

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from builder.problem.body import Body
 from builder.problem.branches import take_rows, tree_of
-from builder.problem.gathering import Faults
-from builder.problem.located import Map, Text
+from builder.problem.faults.gathering import Faults
 from builder.problem.network.body import NetworkBody
 from builder.problem.network.reading import read_network
 from builder.problem.parts import Parts
 from builder.problem.table import ELEMENTS, SOURCES, SWITCH, Table, read_ends
+from builder.problem.yaml_text.located import Map, Text
 
 _OWN_KEYS = ("reference", "place", "load")
 

@@ -8,8 +8,7 @@ from fractions import Fraction
 
 from builder.circuit.law import LAWS, Law
 from builder.circuit.network import Element, Network, Source
-from builder.problem.gathering import Faults, meant, one_of, quoted
-from builder.problem.located import Entry, Map, Text
+from builder.problem.faults.gathering import Faults, meant, one_of, quoted
 from builder.problem.model import METHODS
 from builder.problem.network.soundness import refuse_unsound
 from builder.problem.parts import EXAMPLES, SOURCE_KINDS, Given, Parts, read_value
@@ -17,6 +16,7 @@ from builder.problem.placing import read_place
 from builder.problem.table import ELEMENTS, SOURCES, Row, Table, read_ends
 from builder.problem.together import check_together
 from builder.problem.typed import as_text, choice_of
+from builder.problem.yaml_text.located import Entry, Map, Text
 from builder.quantity.kinds import KINDS
 from builder.quantity.names import element_index
 

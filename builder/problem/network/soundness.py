@@ -9,7 +9,7 @@ from typing import Any
 
 from sympy import Integer
 
-from builder.problem.gathering import Faults, Mark, all_of, did_you_mean, nearest, quoted
+from builder.problem.faults.gathering import Faults, Mark, all_of, did_you_mean, nearest, quoted
 from builder.problem.table import Row
 from builder.quantity.exact import Exact
 from builder.quantity.show import show_whole

@@ -7,14 +7,14 @@ from dataclasses import dataclass
 from typing import Any
 
 from builder.problem.body import Body
-from builder.problem.gathering import Faults, meant, one_of, quoted
-from builder.problem.located import Entry, Items, Map, Node, Text, Unusable
+from builder.problem.faults.gathering import Faults, meant, one_of, quoted
 from builder.problem.relations.equations import Equations
 from builder.problem.relations.model import Plates, Relation, RelationsProblem, Stated
 from builder.problem.relations.plates import PlatesReader
 from builder.problem.relations.quantities import CONSTANT_QUANTITIES, Quantities
 from builder.problem.shape import ProblemShape, keys_of
 from builder.problem.typed import describe, needed
+from builder.problem.yaml_text.located import Entry, Items, Map, Node, Text, Unusable
 from builder.quantity.formula import names_in
 from builder.quantity.names import Name
 

@@ -6,13 +6,13 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
-from builder.problem.gathering import Faults, quoted
+from builder.problem.faults.gathering import Faults, quoted
 from builder.problem.limits import MOST_RELATIONS
-from builder.problem.located import Map, Node, Text
 from builder.problem.relations.model import Relation, Stated
 from builder.problem.relations.quantities import CONSTANT_QUANTITIES
 from builder.problem.shape import RelationShape, keys_of
 from builder.problem.typed import as_items, as_text, needed, refuse_unknown_keys
+from builder.problem.yaml_text.located import Map, Node, Text
 from builder.quantity.dimension import DimensionError, dimension_of, in_words
 from builder.quantity.expression import Expression, parse_equation
 from builder.quantity.formula import Formula, Num, Quotient, ReciprocalSum, Ref, Sum, names_in

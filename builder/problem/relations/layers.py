@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from builder.problem.gathering import nearest, one_of
+from builder.problem.faults.gathering import nearest, one_of
 from builder.problem.limits import MOST_PARTS
-from builder.problem.located import Entry, Items, Map
 from builder.problem.relations.model import PlatePart
 from builder.problem.relations.plate_values import PlateValues
 from builder.problem.shape import FillingShape, PartShape, keys_of
 from builder.problem.typed import as_items, as_map, as_text, needed, refuse_unknown_keys
+from builder.problem.yaml_text.located import Entry, Items, Map
 from builder.quantity.exact import Exact
 
 CONNECTED, REMOVED = "connected", "removed"

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from builder.problem.gathering import START, Mark
+from builder.problem.faults.gathering import START, Mark
 from builder.problem.model import Problem
 from builder.quantity.exact import Exact
 from builder.quantity.formula import Formula

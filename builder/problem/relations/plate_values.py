@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
-from builder.problem.gathering import Faults
-from builder.problem.located import Entry
+from builder.problem.faults.gathering import Faults
 from builder.problem.relations.model import Plates, Stated
 from builder.problem.relations.quantities import read_stated
 from builder.problem.typed import as_text, describe
+from builder.problem.yaml_text.located import Entry
 from builder.quantity.kinds import KINDS
 from builder.quantity.names import Name
 

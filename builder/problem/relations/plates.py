@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from builder.problem.gathering import all_of
-from builder.problem.located import Entry, Map, Node, is_usable
+from builder.problem.faults.gathering import all_of
 from builder.problem.relations.layers import CONNECTED, REMOVED, Filling, read_filling
 from builder.problem.relations.model import Plates, Stated
 from builder.problem.relations.plate_values import EXAMPLES, PlateValues, ReadPlates
 from builder.problem.shape import PlatesShape, keys_of
 from builder.problem.typed import as_map, choice_of, refuse_unknown_keys
+from builder.problem.yaml_text.located import Entry, Map, Node, is_usable
 from builder.quantity.names import Name
 
 _KEYS = keys_of(PlatesShape)

@@ -8,12 +8,12 @@ from fractions import Fraction
 
 from sympy import pi
 
-from builder.problem.gathering import Faults, meant, one_of, quoted
+from builder.problem.faults.gathering import Faults, meant, one_of, quoted
 from builder.problem.limits import MOST_QUANTITIES
-from builder.problem.located import Entry, Map, Node, Text
 from builder.problem.relations.model import Stated
 from builder.problem.shape import NAME_PATTERN, QuantityShape, keys_of
 from builder.problem.typed import as_map, as_text, choice_of, describe, unknown_key
+from builder.problem.yaml_text.located import Entry, Map, Node, Text
 from builder.quantity.exact import Exact, as_fraction, read_number, split_number
 from builder.quantity.kinds import KINDS
 from builder.quantity.letters import CONSTANTS

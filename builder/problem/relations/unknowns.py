@@ -12,13 +12,13 @@ from builder.circuit.tree import Tree
 from builder.problem.asked import Asking
 from builder.problem.body import Body
 from builder.problem.circuit import Circuit, read_circuit
-from builder.problem.gathering import Faults, Mark, meant, one_of, quoted
+from builder.problem.faults.gathering import Faults, Mark, meant, one_of, quoted
 from builder.problem.limits import MOST_UNKNOWN
-from builder.problem.located import Entry, Items, Map, Node, Text
 from builder.problem.model import Problem
 from builder.problem.nest_body import NestBody
 from builder.problem.parts import EQUIVALENT, EXAMPLES, read_value
 from builder.problem.typed import as_map
+from builder.problem.yaml_text.located import Entry, Items, Map, Node, Text
 from builder.quantity.measure import Measure, MeasureError, read_measure
 from builder.quantity.names import TOTAL, Name
 from builder.quantity.symbolic import is_symbolic

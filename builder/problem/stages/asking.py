@@ -8,11 +8,11 @@ from dataclasses import dataclass
 from typing import ClassVar
 
 from builder.circuit.switching import LOST, moment
-from builder.problem.gathering import Faults, meant, nearest, one_of, quoted, several
+from builder.problem.faults.gathering import Faults, meant, nearest, one_of, quoted, several
 from builder.problem.listed_asking import ListedAsking
-from builder.problem.located import Items, Map, Node, Text, Unusable
 from builder.problem.parts import ALL
 from builder.problem.typed import describe
+from builder.problem.yaml_text.located import Items, Map, Node, Text, Unusable
 from builder.quantity.names import TOTAL, Name
 
 _QUANTITIES = ("charge", "voltage", "energy")

@@ -7,11 +7,11 @@ from dataclasses import dataclass
 from typing import Any
 
 from builder.problem.body import Body
-from builder.problem.gathering import Faults
-from builder.problem.located import Entry, Node
+from builder.problem.faults.gathering import Faults
 from builder.problem.model import StagesProblem
 from builder.problem.stages.asking import StagesAsking
 from builder.problem.stages.reading import StagesReading
+from builder.problem.yaml_text.located import Entry, Node
 from builder.quantity.names import Name
 
 

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from builder.problem.gathering import START, Faults
-from builder.problem.located import Entry, Map, Text
+from builder.problem.faults.gathering import START, Faults
 from builder.problem.stages.body import StagesBody
 from builder.problem.stages.reading import StagesReading, read_in_stages
 from builder.problem.table import SWITCH, Table
+from builder.problem.yaml_text.located import Entry, Map, Text
 
 
 def is_in_stages(stages: Entry | None, table: Table | None) -> bool:

@@ -9,7 +9,7 @@ from fractions import Fraction
 from builder.circuit.network import Element, Network, Source
 from builder.circuit.settling import settled
 from builder.circuit.switching import LOST, BatteryLoop, Charged, Stage, Switch, wire_up
-from builder.problem.gathering import (
+from builder.problem.faults.gathering import (
     Faults,
     Mark,
     all_of,
@@ -19,12 +19,12 @@ from builder.problem.gathering import (
     one_of,
     quoted,
 )
-from builder.problem.located import Entry, Map
 from builder.problem.parts import ALL, Given, Parts, read_value
 from builder.problem.placing import read_place
 from builder.problem.stages.stage_list import ReadStage, read_stages, starts_closed
 from builder.problem.table import SWITCH, Row, Table
 from builder.problem.together import check_together
+from builder.problem.yaml_text.located import Entry, Map
 from builder.quantity.exact import Exact
 from builder.quantity.kinds import KINDS
 from builder.quantity.names import TOTAL, element_index

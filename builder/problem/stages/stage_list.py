@@ -6,12 +6,12 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from builder.circuit.switching import Stage
-from builder.problem.gathering import Faults, meant, one_of, quoted, several
+from builder.problem.faults.gathering import Faults, meant, one_of, quoted, several
 from builder.problem.limits import MOST_STAGES
-from builder.problem.located import Entry, Items, Node, Text, Unusable
 from builder.problem.shape import StageShape, keys_of
 from builder.problem.table import SWITCH, Row, Table
 from builder.problem.typed import as_items, as_map, describe, missing_space, refuse_unknown_keys
+from builder.problem.yaml_text.located import Entry, Items, Node, Text, Unusable
 
 _FEW = 8
 _KEYS = keys_of(StageShape)

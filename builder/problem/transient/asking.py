@@ -8,9 +8,8 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import ClassVar
 
-from builder.problem.gathering import Faults, meant, one_of, quoted
+from builder.problem.faults.gathering import Faults, meant, one_of, quoted
 from builder.problem.listed_asking import ListedAsking
-from builder.problem.located import Items, Map, Node, Text, Unusable
 from builder.problem.parts import ALL, read_value
 from builder.problem.transient.moments import (
     CONSTANT,
@@ -22,6 +21,7 @@ from builder.problem.transient.moments import (
     reaching,
 )
 from builder.problem.typed import describe
+from builder.problem.yaml_text.located import Items, Map, Node, Text, Unusable
 from builder.quantity.measure import Measure
 from builder.quantity.names import Name
 

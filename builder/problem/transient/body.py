@@ -7,11 +7,11 @@ from functools import cached_property
 from typing import Any
 
 from builder.problem.body import Body
-from builder.problem.gathering import Faults
-from builder.problem.located import Entry, Node
+from builder.problem.faults.gathering import Faults
 from builder.problem.model import TransientProblem
 from builder.problem.transient.asking import TransientAsking
 from builder.problem.transient.reading import TransientReading
+from builder.problem.yaml_text.located import Entry, Node
 from builder.quantity.names import Name
 
 

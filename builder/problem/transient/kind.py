@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from builder.problem.gathering import Faults
-from builder.problem.located import Entry, Map, Text
+from builder.problem.faults.gathering import Faults
 from builder.problem.table import Table
 from builder.problem.transient.body import TransientBody
 from builder.problem.transient.reading import TransientReading, read_transient
+from builder.problem.yaml_text.located import Entry, Map, Text
 
 CHANGE = "change"
 

@@ -8,8 +8,7 @@ from fractions import Fraction
 from builder.circuit.mixed import MixedCircuit
 from builder.circuit.network import Element, Source
 from builder.circuit.switching import Charged, Switch
-from builder.problem.gathering import Faults, meant, one_of, quoted
-from builder.problem.located import Entry, Items, Map, Node, Text
+from builder.problem.faults.gathering import Faults, meant, one_of, quoted
 from builder.problem.network.reading import INNER_PREFIX, INSIDE
 from builder.problem.parts import EXAMPLES, above_zero, read_value
 from builder.problem.placing import read_place
@@ -17,6 +16,7 @@ from builder.problem.shape import ChangeShape, keys_of
 from builder.problem.stages.stage_list import starts_closed
 from builder.problem.table import SOURCES, SWITCH, Row, Table
 from builder.problem.typed import as_map, describe, refuse_unknown_keys
+from builder.problem.yaml_text.located import Entry, Items, Map, Node, Text
 from builder.quantity.names import element_index
 
 _TAKEN = ("branches", "place")

@@ -7,13 +7,13 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
-from builder.problem.gathering import Faults, meant, one_of, quoted
-from builder.problem.located import Entry, Items, Node, Text
+from builder.problem.faults.gathering import Faults, meant, one_of, quoted
 from builder.problem.parts import EQUIVALENT
 from builder.problem.shape import FEWEST_DIGITS, ID_PATTERN, MOST_DIGITS, KeepShape, keys_of
 from builder.problem.typed import as_map, as_text, choice_of, whole_number
 from builder.problem.varying.model import Keep
 from builder.problem.varying.ranges import range_in
+from builder.problem.yaml_text.located import Entry, Items, Node, Text
 from builder.quantity.exact import as_fraction
 from builder.quantity.kinds import KINDS
 from builder.quantity.measure import Measure, MeasureError, read_measure

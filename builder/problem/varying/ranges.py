@@ -7,13 +7,13 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
-from builder.problem.gathering import Faults, one_of, quoted
+from builder.problem.faults.gathering import Faults, one_of, quoted
 from builder.problem.limits import MOST_VALUES
-from builder.problem.located import Items, Node, Text, Unusable
 from builder.problem.relations.quantities import read_stated
 from builder.problem.typed import describe
 from builder.problem.varying.stated import StatedValue
 from builder.problem.varying.writing import TypedUnit, typed_in_any, unit_in, unit_of
+from builder.problem.yaml_text.located import Items, Node, Text, Unusable
 from builder.quantity.exact import as_fraction
 from builder.quantity.kinds import KINDS
 from builder.quantity.measure import Measure

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from builder.problem.gathering import Faults
-from builder.problem.located import Map
+from builder.problem.faults.gathering import Faults
 from builder.problem.model import Problem
 from builder.problem.varying.keep import KeepReader
 from builder.problem.varying.model import Keep
 from builder.problem.varying.stated import stated_in, stated_values
 from builder.problem.varying.vary import VaryReader
+from builder.problem.yaml_text.located import Map
 
 
 def read_wishes(problem: Problem | None, root: Map, text: str, faults: Faults) -> Problem | None:

@@ -8,9 +8,7 @@ from functools import lru_cache
 
 from builder.circuit.law import LAWS
 from builder.circuit.switching import moment
-from builder.problem.composing import compose
-from builder.problem.gathering import Faults, Mark
-from builder.problem.located import Entry, Items, Map, Node, Text
+from builder.problem.faults.gathering import Faults, Mark
 from builder.problem.model import Problem
 from builder.problem.network.reading import INNER_PREFIX
 from builder.problem.parts import DEFAULT_NAMES, EQUIVALENT
@@ -20,6 +18,8 @@ from builder.problem.shape import CircuitShape, ItemShape, keys_of
 from builder.problem.stages.reading import STAGES
 from builder.problem.table import SOURCES
 from builder.problem.transient.moments import START, at
+from builder.problem.yaml_text.composing import compose
+from builder.problem.yaml_text.located import Entry, Items, Map, Node, Text
 from builder.quantity.measure import Measure
 from builder.quantity.names import TOTAL, Name
 

@@ -7,14 +7,14 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
 
-from builder.problem.gathering import Faults, meant, one_of, quoted
-from builder.problem.located import Entry, Map, Text
+from builder.problem.faults.gathering import Faults, meant, one_of, quoted
 from builder.problem.model import Problem, TransientProblem
 from builder.problem.typed import as_map
 from builder.problem.varying.model import Follower, Vary
 from builder.problem.varying.ranges import WAYS, ValueReader
 from builder.problem.varying.spelled import is_spelled, spelled_values
 from builder.problem.varying.stated import CHARGED, StatedValue
+from builder.problem.yaml_text.located import Entry, Map, Text
 from builder.quantity.exact import as_fraction, read_number
 from builder.quantity.measure import Measure
 from builder.quantity.names import Name

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 
 from builder.errors import Fault, FaultyFile
-from builder.problem.near_file import near_file
+from builder.problem.faults.near_file import near_file
 from builder.problem.unit_of import UNIT_FILE, home_of
 from builder.site.sources import sources_and_faults
 

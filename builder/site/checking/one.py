@@ -11,6 +11,7 @@ from builder.lesson.apart import telling_apart
 from builder.lesson.kinds import write_lesson
 from builder.lesson.odd import odd_about
 from builder.lesson.words import refuse_strange_ids
+from builder.problem.faults.teaching import shown_in
 from builder.problem.model import (
     NestProblem,
     NetworkProblem,
@@ -22,7 +23,6 @@ from builder.problem.model import (
 from builder.problem.reader import read_problem
 from builder.problem.relations.model import RelationsProblem
 from builder.problem.relations.unknowns import UnknownProblem
-from builder.problem.teaching_faults import shown_in
 from builder.quantity.symbolic import is_symbolic
 from builder.site.checking.report import About, Checked, Solved
 from builder.solution import Solution, solve

@@ -8,12 +8,12 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 
 from builder.errors import Fault, FaultyFile, Oddity
-from builder.problem.composing import compose
-from builder.problem.gathering import LINE_END, Faults, Mark, quoted
-from builder.problem.located import Map
+from builder.problem.faults.gathering import LINE_END, Faults, Mark, quoted
 from builder.problem.model import Unit
 from builder.problem.reader import read_unit
 from builder.problem.unit_of import UNIT_FILE
+from builder.problem.yaml_text.composing import compose
+from builder.problem.yaml_text.located import Map
 from builder.site.checking.report import PAGE, UNIT, Checked
 from builder.site.embed import embed
 

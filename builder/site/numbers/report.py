@@ -7,8 +7,8 @@ from typing import Any
 
 from builder.lesson.answers import answers
 from builder.lesson.kinds import display_of
+from builder.problem.faults.gathering import all_of
 from builder.problem.fresh import stated_values
-from builder.problem.gathering import all_of
 from builder.quantity.names import Name
 from builder.site.numbers.search import Search
 from builder.site.plain_text import plain_prose

@@ -6,13 +6,13 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
 from builder.circuit.law import LAWS
+from builder.problem.faults.gathering import Faults, Mark
 from builder.problem.fresh import follows, stated_values
-from builder.problem.gathering import Faults, Mark
-from builder.problem.located import Entry, Items, Map, Text
 from builder.problem.model import Problem
 from builder.problem.varying.keep import KeepReader
 from builder.problem.varying.model import Keep, Vary
 from builder.problem.varying.vary import VaryReader
+from builder.problem.yaml_text.located import Entry, Items, Map, Text
 from builder.quantity.names import Name
 
 _NOWHERE = Mark(0, 0)  # a command line has no lines

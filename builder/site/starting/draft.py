@@ -9,11 +9,11 @@ import yaml
 
 from builder.errors import FaultyFile
 from builder.problem import read_problem_text
-from builder.problem.gathering import Faults, quoted
-from builder.problem.located import Text
+from builder.problem.faults.gathering import Faults, quoted
 from builder.problem.model import Problem, Unit
 from builder.problem.relations.quantities import read_stated
 from builder.problem.varying.stated import StatedValue, stated_values
+from builder.problem.yaml_text.located import Text
 from builder.quantity.kinds import KINDS as QUANTITIES
 from builder.site.schema_files import modeline
 from builder.site.starting.kinds import Kind

@@ -6,7 +6,7 @@ from collections.abc import Callable
 from textwrap import indent
 
 from builder.errors import FaultyFile
-from builder.problem.gathering import meant, one_of, quoted
+from builder.problem.faults.gathering import meant, one_of, quoted
 from builder.problem.model import LEVELS
 from builder.problem.varying.stated import StatedValue
 from builder.site.starting.draft import Draft, NotThat, draft, sentence

@@ -6,7 +6,7 @@ import re
 import unicodedata
 
 from builder.errors import Fault, FaultyFile
-from builder.problem.gathering import quoted
+from builder.problem.faults.gathering import quoted
 
 LONGEST = 60
 _GOOD = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")

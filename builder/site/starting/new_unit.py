@@ -10,7 +10,7 @@ from string import Template
 
 from builder.errors import Fault, FaultyFile
 from builder.problem import read_unit
-from builder.problem.gathering import quoted
+from builder.problem.faults.gathering import quoted
 from builder.problem.unit_of import UNIT_FILE
 from builder.site.schema_files import HOME, modeline, schema_files
 from builder.site.starting.draft import draft, in_yaml

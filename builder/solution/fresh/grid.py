@@ -11,11 +11,11 @@ import numpy as np
 from numpy.typing import NDArray
 from sympy import Rational
 
+from builder.problem.faults.gathering import START, Faults
 from builder.problem.fresh import follows, stated_values
-from builder.problem.gathering import START, Faults
-from builder.problem.located import Text
 from builder.problem.model import Problem
 from builder.problem.relations.quantities import read_stated
+from builder.problem.yaml_text.located import Text
 from builder.quantity.arrays import Floats
 from builder.quantity.exact import Exact
 from builder.quantity.names import Name

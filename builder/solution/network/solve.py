@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from builder.circuit.law import Law
 from builder.errors import Fault, FaultyFile
-from builder.problem.gathering import one_of
+from builder.problem.faults.gathering import one_of
 from builder.problem.model import REDUCTIONS, NetworkProblem
 from builder.problem.network.asking import (
     GREATEST,

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from builder.errors import Fault, FaultyFile
-from builder.problem.gathering import Mark, all_of, one_of, quoted
+from builder.problem.faults.gathering import Mark, all_of, one_of, quoted
 from builder.problem.limits import MOST_ROOTS
 from builder.problem.relations.model import Relation, RelationsProblem
 from builder.problem.relations.quantities import KIND_WORDS

@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from builder.circuit.law import SERIES
 from builder.circuit.tree import Group, Leaf, Tree, groups, leaves
 from builder.errors import Fault, FaultyFile
-from builder.problem.gathering import START, Mark, all_of, one_of
+from builder.problem.faults.gathering import START, Mark, all_of, one_of
 from builder.problem.model import NestProblem
 from builder.problem.relations.model import EXTRA, Relation, RelationsProblem, Stated
 from builder.problem.relations.unknowns import Fact, UnknownProblem

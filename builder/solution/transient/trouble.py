@@ -9,7 +9,7 @@ from sympy import Integer
 from builder.circuit.mixed import MixedCircuit, joined, seen_from
 from builder.circuit.tree import Leaf, Tree, groups, leaves
 from builder.errors import Fault, FaultyFile
-from builder.problem.gathering import all_of
+from builder.problem.faults.gathering import all_of
 from builder.problem.limits import MOST_TIME_CONSTANTS
 from builder.problem.model import TransientProblem
 from builder.problem.transient.moments import END, START, moment_of, reaching

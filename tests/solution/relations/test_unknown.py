@@ -11,7 +11,7 @@ from sympy import Rational
 
 from builder.errors import FaultyFile
 from builder.problem import read_problem_text
-from builder.problem.gathering import START
+from builder.problem.faults.gathering import START
 from builder.problem.model import NestProblem, Unit
 from builder.problem.relations.unknowns import Fact, UnknownProblem
 from builder.quantity.measure import Measure

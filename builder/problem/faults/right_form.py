@@ -13,11 +13,11 @@ from typing import Any
 
 from pydantic import BaseModel, ValidationError
 
-from builder.problem.gathering import Mark
-from builder.problem.in_yaml import in_yaml
-from builder.problem.located import Items, Map, Node, Text
+from builder.problem.faults.gathering import Mark
 from builder.problem.schema import problem_schema, unit_schema
 from builder.problem.shape import ProblemShape, UnitShape
+from builder.problem.yaml_text.in_yaml import in_yaml
+from builder.problem.yaml_text.located import Items, Map, Node, Text
 
 Path = tuple[str | int, ...]
 """The keys, and places in lists from 0, that lead from the top of a file to a place in it."""

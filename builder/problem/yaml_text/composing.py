@@ -11,12 +11,12 @@ from dataclasses import dataclass, field, replace
 
 import yaml
 
-from builder.problem.decoding import place_after, too_large
-from builder.problem.gathering import LINE_END, START, Faults, Mark, quoted
+from builder.problem.faults.gathering import LINE_END, START, Faults, Mark, quoted
 from builder.problem.limits import DEEPEST, LARGEST_FILE, MOST_NODES
-from builder.problem.located import Entry, Items, Map, Node, Text, Unusable
-from builder.problem.yaml_mistakes import Explained
-from builder.problem.yaml_trouble import explain
+from builder.problem.yaml_text.decoding import place_after, too_large
+from builder.problem.yaml_text.located import Entry, Items, Map, Node, Text, Unusable
+from builder.problem.yaml_text.mistakes import Explained
+from builder.problem.yaml_text.trouble import explain
 
 KEYS = "keys with their values, such as title: Two lamps"
 """What is expected of a file that has none."""

@@ -8,7 +8,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
-from builder.problem.gathering import Mark, quoted
+from builder.problem.faults.gathering import Mark, quoted
 from builder.problem.shape import CircuitShape, ProblemShape, UnitShape, keys_of
 
 _NO_SPACE = re.compile(r"^\s*(?:- +)?(?P<key>[A-Za-z]\w*):(?P<value>[^\s:/].*)$")

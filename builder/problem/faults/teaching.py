@@ -8,10 +8,10 @@ from dataclasses import replace
 from pydantic import BaseModel
 
 from builder.errors import Fault, FaultyFile
-from builder.problem.composing import KEYS, compose
-from builder.problem.gathering import LINE_END, Faults, Mark, fault_in
-from builder.problem.right_form import Places, example_of
+from builder.problem.faults.gathering import LINE_END, Faults, Mark, fault_in
+from builder.problem.faults.right_form import Places, example_of
 from builder.problem.shape import ProblemShape
+from builder.problem.yaml_text.composing import KEYS, compose
 
 _LACKING = re.compile(r'no "([a-z-]+)"')
 _LACKS = re.compile(r"([a-z-]+): ")

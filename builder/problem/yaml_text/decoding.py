@@ -5,7 +5,7 @@ from __future__ import annotations
 import codecs
 
 from builder.errors import FaultyFile
-from builder.problem.gathering import LINE_END, START, Faults, Mark
+from builder.problem.faults.gathering import LINE_END, START, Faults, Mark
 from builder.problem.limits import LARGEST_FILE
 
 

@@ -6,10 +6,10 @@ from collections.abc import Callable
 
 import yaml
 
-from builder.problem import yaml_layout as layout
-from builder.problem import yaml_mistakes as signs
-from builder.problem.gathering import START, Mark, quoted
-from builder.problem.yaml_mistakes import Explained, Trouble
+from builder.problem.faults.gathering import START, Mark, quoted
+from builder.problem.yaml_text import layout_mistakes as layout
+from builder.problem.yaml_text import mistakes as signs
+from builder.problem.yaml_text.mistakes import Explained, Trouble
 
 _EXPLANATIONS: tuple[Callable[[Trouble], Explained | None], ...] = (
     signs.tab,

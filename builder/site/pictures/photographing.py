@@ -9,11 +9,11 @@ import zlib
 from pathlib import Path
 
 from builder.errors import Fault, FaultyFile, NoBrowser, PrintingFailed
-from builder.site.drawing import MADE_BY, size_of
 from builder.site.page import render
+from builder.site.pictures.drawing import MADE_BY, size_of
 from builder.site.printing import NAMES, VARIABLE, find_browser, run_browser, trouble_of
 
-_FONTS = Path(__file__).parent / "fonts"
+_FONTS = Path(__file__).parent.parent / "fonts"
 _FACES = (
     ("STIX Two Text", "normal", "stix-two-text-regular.woff2"),
     ("STIX Two Text", "italic", "stix-two-text-italic.woff2"),

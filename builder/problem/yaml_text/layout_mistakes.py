@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import re
 
-from builder.problem.gathering import Mark, quoted
-from builder.problem.yaml_mistakes import (
+from builder.problem.faults.gathering import Mark, quoted
+from builder.problem.yaml_text.mistakes import (
     Explained,
     Trouble,
     in_quotes,

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from builder.problem.gathering import nearest, one_of
+from builder.problem.faults.gathering import nearest, one_of
 
 _ENDING = ".yml"
 

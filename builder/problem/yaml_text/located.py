@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
-from builder.problem.gathering import Mark
+from builder.problem.faults.gathering import Mark
 
 
 @dataclass(frozen=True)
