@@ -138,6 +138,7 @@ _LIMITS = _limits()
 def _headings(sections: Collection[Section]) -> str:
     """A list of the sections, and each with the place of its keys."""
     listed = "".join(f"[{one.heading}](#{one.anchor})\n" for one in sections)
+    listed += "[How large all may be](#limits)\n"
     return f"\n{listed}{{: .sw-guide-list }}\n" + "".join(
         f"\n## {one.heading} {{#{one.anchor}}}\n\n{one.about}\n\n"
         f'<div data-stepwell-guide="keys/{one.anchor}"></div>\n'
