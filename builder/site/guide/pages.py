@@ -35,6 +35,8 @@ _HOME = "guide"
 _MADE = re.compile(r'<div data-stepwell-guide="(example|keys)/([^"]+)">(?:<p>[^<]*</p>)?</div>')
 _OPTION = re.compile(r"(?<!`)`--[^`\n]+`(?!`)")
 _EACH_PROBLEM = "../problems/"
+_BEHIND = "---\nsearch:\n  boost: 0.1\n---\n\n"
+"""The search finds the unit's own pages first: students look for problems, not for the guide."""
 
 
 @dataclass(frozen=True)
@@ -54,7 +56,7 @@ class Guide:
     def pages(self) -> dict[str, str]:
         """The Markdown of every page, by its source path; what is made enters later."""
         return {
-            f"{_HOME}/{path}": plain(self._linked(text, path), _place)
+            f"{_HOME}/{path}": _BEHIND + plain(self._linked(text, path), _place)
             for path, text in self._texts.items()
         }
 
