@@ -2,28 +2,15 @@
 
 from __future__ import annotations
 
-import json
 import sys
-import time
-from collections.abc import Callable, Iterator
-from contextlib import contextmanager
+from contextlib import nullcontext
+from itertools import islice
 from pathlib import Path
 
 import click
 
-from builder.commands.telling import shown, stop
-from builder.commands.terminal import in_colour, is_terminal, width
-from builder.errors import FaultyFile
-from builder.site.checking.data import as_data
-from builder.site.checking.files import to_check
-from builder.site.checking.lines import lines_of, summary, told_of
-from builder.site.checking.report import Report
-from builder.site.checking.run import check as check_all
-from builder.site.checking.table import table
-
-_LONG = 100
-"""So many problems take long enough for a bar."""
-_COLOURS = {"agree": "green", "odd": "yellow", "faulty": "red", "broken": "red"}
+from builder.site.checking import FEWEST_FOR_HELP
+from builder.site.workers import Crew, processors
 
 
 @click.command()
@@ -42,53 +29,17 @@ def check(paths: tuple[Path, ...], *, strict: bool, quiet: bool, as_json: bool) 
 
     Example: stepwell check content/problems
     """
-    start = time.monotonic()
-    try:
-        found = to_check(paths or (Path("content"),))
-    except FaultyFile as error:
-        stop(error)
-    with _progress(len(found.files)) as seen:
-        report = check_all(found, seen)
-    if as_json:
-        click.echo(json.dumps(as_data(report), ensure_ascii=False, indent=2))
-    else:
-        _print(report, time.monotonic() - start, quiet=quiet)
-    sys.exit(1 if report.faults or (strict and report.oddities) else 0)
+    many = _many(paths or (Path("content"),))
+    # Others load the program while this process does.
+    with Crew("builder.site.checking.one") if many else nullcontext() as crew:
+        from builder.commands.check_telling import Wanted, check_and_tell
+
+        wanted = Wanted(strict=strict, quiet=quiet, as_json=as_json)
+        code = check_and_tell(paths or (Path("content"),), wanted, crew)
+    sys.exit(code)
 
 
-def _print(report: Report, seconds: float, *, quiet: bool) -> None:
-    terminal = is_terminal()
-    if terminal and not quiet:
-        for row in table(report, width(), _painted if in_colour() else _plain):
-            click.echo(row, color=True)
-    if terminal:
-        for told in told_of(report, odd=not quiet):
-            click.echo(f"\n{shown(told, on=sys.stdout)}", color=True)
-    else:
-        for line in lines_of(report, odd=not quiet):
-            click.echo(line)
-    if not quiet:
-        took = f" ({seconds:.1f} s)" if terminal else ""
-        blank = "\n" if terminal else ""
-        click.echo(f"{blank}{summary(report)}{took}", err=bool(report.faults))
-
-
-def _painted(text: str, verdict: str) -> str:
-    return click.style(text, fg=_COLOURS[verdict])
-
-
-def _plain(text: str, _: str) -> str:
-    return text
-
-
-@contextmanager
-def _progress(problems: int) -> Iterator[Callable[[], None]]:
-    """A bar for a long check, if somebody sits at a terminal."""
-    if problems < _LONG or not sys.stderr.isatty():
-        yield lambda: None
-        return
-    # The time that is left cannot be told from the start, which is slow, as processes are started.
-    with click.progressbar(
-        length=problems, label="Checking", show_eta=False, file=sys.stderr
-    ) as bar:
-        yield lambda: bar.update(1)
+def _many(paths: tuple[Path, ...]) -> bool:
+    """Whether other processes would pay, by a look at the folders alone."""
+    files = (file for path in paths if path.is_dir() for file in path.rglob("*.yml"))
+    return processors() > 1 and len(list(islice(files, FEWEST_FOR_HELP))) == FEWEST_FOR_HELP

@@ -9,7 +9,7 @@ import sys
 import time
 from pathlib import Path
 
-from builder.site.workers import each_done
+from builder.site.workers import Crew, each_done
 
 
 def square(number: int) -> int:
@@ -41,6 +41,14 @@ def _alive(process: int) -> bool:
     except OSError:
         return False
     return state.split()[0] != "Z"
+
+
+def test_a_crew_that_was_called_early_does_the_same() -> None:
+    """Processes that are there already give the results in the order of the tasks."""
+    with Crew(__name__) as crew:
+        for many in (3, 100):
+            found = list(each_done(square, range(many), crew=crew))
+            assert found == [n * n for n in range(many)]
 
 
 def test_results_come_in_the_order_of_the_tasks() -> None:

@@ -4,3 +4,6 @@
 of each other, ``run`` all of it; ``report`` is what comes out, which ``table``, ``lines`` and
 ``data`` write.
 """
+
+FEWEST_FOR_HELP = 80
+"""Problems that take about as long as starting another process."""

@@ -7,18 +7,19 @@ from pathlib import Path
 
 from builder.errors import Fault
 from builder.problem.model import Unit
+from builder.site.checking import FEWEST_FOR_HELP
 from builder.site.checking.files import ToCheck
 from builder.site.checking.one import Task, check_problem
 from builder.site.checking.report import STRAY, Checked, Report
 from builder.site.checking.unit import lesson_pages_in, odd_together, unit_in
-from builder.site.workers import each_done
-
-FEWEST_FOR_HELP = 80
-"""Problems that take about as long as starting another process."""
+from builder.site.workers import Crew, each_done
 
 
 def check(
-    found: ToCheck, seen: Callable[[], None] = lambda: None, fewest: int = FEWEST_FOR_HELP
+    found: ToCheck,
+    seen: Callable[[], None] = lambda: None,
+    fewest: int = FEWEST_FOR_HELP,
+    crew: Crew | None = None,
 ) -> Report:
     """Check files, and what units say of themselves.
 
@@ -26,12 +27,13 @@ def check(
         found: what there is to check.
         seen: called when a problem has been checked.
         fewest: problems from which on other processes help.
+        crew: processes that help, if they were called already.
     """
     units = _units(found)
     files = list(found.files)
     tasks = [Task(str(file), _unit_of(file, found, units)) for file in files]
     checked: list[Checked] = []
-    for one in each_done(check_problem, tasks, fewest):
+    for one in each_done(check_problem, tasks, fewest, crew):
         checked.append(one)
         seen()
     before: list[Checked] = []

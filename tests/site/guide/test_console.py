@@ -39,7 +39,7 @@ def unit(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
         (problems / f"{slug}.yml").write_text(text, encoding="utf-8")
     monkeypatch.chdir(tmp_path)
     monkeypatch.setenv("COLUMNS", "80")
-    monkeypatch.setattr("builder.commands.check.is_terminal", lambda: True)
+    monkeypatch.setattr("builder.commands.check_telling.is_terminal", lambda: True)
     return tmp_path
 
 
