@@ -8,7 +8,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
-from builder.problem.faults.gathering import Mark, quoted
+from builder.problem.faults.gathering import Mark, quoted, shortened
 from builder.problem.shape import CircuitShape, ProblemShape, UnitShape, keys_of
 
 _NO_SPACE = re.compile(r"^\s*(?:- +)?(?P<key>[A-Za-z]\w*):(?P<value>[^\s:/].*)$")
@@ -176,7 +176,7 @@ def no_space(trouble: Trouble) -> Explained | None:
                 Mark(at.line, value, 1),
                 quoted(line),
                 "a space after the colon",
-                f'Write "{missing["key"]}: {missing["value"].strip()}".',
+                f'Write "{shortened(missing["key"])}: {shortened(missing["value"])}".',
                 line=f"{line[:value]} {line[value:]}",
             )
     return None
