@@ -6,6 +6,7 @@ import sys
 from collections import Counter
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
+from itertools import islice
 from typing import Any
 
 from sympy import Rational
@@ -134,6 +135,10 @@ class Slip:
         return (self.rule.id, *(other.rule.id for other in self.also))
 
 
+MOST_IN_LETTERS = 120
+"""So many mistakes are looked at where values are letters, which take their time to be written."""
+
+
 def every_slip(
     display: Display, rules: Iterable[WrongRule], of_the_pen: int = MOST_OF_THE_PEN
 ) -> tuple[Slip, ...]:
@@ -147,7 +152,7 @@ def every_slip(
         rules: in order, the likeliest first.
         of_the_pen: how often a slip of the pen may lead to one quantity, as it can happen anywhere.
     """
-    return tuple(
+    found = (
         _slip(rule, _as_number(wrong), display)
         for rule in rules
         for wrong in _few(
@@ -155,6 +160,8 @@ def every_slip(
         )
         if is_symbolic(wrong.value) or within_measure(wrong.value)
     )
+    letters = any(map(is_symbolic, display.solution.values.values()))
+    return tuple(islice(found, MOST_IN_LETTERS if letters else None))
 
 
 def _found(rule: WrongRule, display: Display, of_the_pen: int) -> Iterable[Wrong]:

@@ -64,7 +64,21 @@ def read_symbolic(
                    "a symbol whose first letter tells its kind: C, R, V, I or Q",
                    _kind_advice(kinds, text.value))  # fmt: skip
         return None
+    other = next((one for one in read.letters if KIND_LETTERS.get(one[:1], kind) != kind), None)
+    if other is not None:
+        usual = KINDS[KIND_LETTERS[other[:1]]].noun
+        faults.add(
+            text.at,
+            f"{quoted(text.value)}, whose letter {other} stands for a {usual}",
+            f"a {KINDS[kind].noun}: {_SYMBOLS}",
+            f"Choose a letter that tells what it is, such as {_letter_of(kind)}.",
+        )
+        return None
     return _checked(text, read, kind, faults)
+
+
+def _letter_of(kind: str) -> str:
+    return next(letter for letter, meant in KIND_LETTERS.items() if meant == kind)
 
 
 def _kind(read: Expression, kinds: tuple[str, ...], name: str | None) -> str | None:

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import lru_cache
 from math import lcm
 
 from sympy import Poly, Rational, Symbol, factor_list, sqrt
@@ -40,6 +41,7 @@ _RESISTORS: dict[str, Size] = {
 _SUPERSCRIPTS = str.maketrans("-0123456789", "⁻⁰¹²³⁴⁵⁶⁷⁸⁹")
 
 
+@lru_cache(maxsize=2048)
 def as_formula(value: Exact, kind: str = "") -> Formula:
     """A rational function of positive symbols as a formula of letters.
 

@@ -81,9 +81,13 @@ FAULTS = [
     ("V", "foo: x", "C2: C",
      '5:12: found "x", which may be of several kinds; expected a symbol whose first letter tells '
      "its kind: C, R, V, I or Q. Write what it is: {capacitance: x}."),
-    ("V", "C1: V", "C2: C",
-     '5:11: found "V" as a capacitance, which is a voltage above; expected one meaning for each '
+    ("{V0: x}", "C1: x", "C2: C",
+     '5:11: found "x" as a capacitance, which is a voltage above; expected one meaning for each '
      "letter. Give one of the two another letter."),
+    ("V", "C1: 2*V", "C2: C",
+     '5:11: found "2*V", whose letter V stands for a voltage; expected a capacitance: a symbol, '
+     "alone or with a number, such as 2*C or R/3. Choose a letter that tells what it is, such as "
+     "C."),
     ("V", "C1: C2", "C2: C",
      '5:11: found "C2", which is an element of the circuit; expected a letter of its own, or the '
      "element's own name as its value. Let both be multiples of one letter, such as C and 2*C."),
