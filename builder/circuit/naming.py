@@ -10,7 +10,7 @@ from builder.quantity.names import TOTAL, Symbol, element_index
 MOST_JOINED = 4
 
 
-def name_groups(tree: Tree, letter: str) -> Tree:
+def name_groups(tree: Tree, letter: str, source: str = "") -> Tree:
     """``tree`` with a name for each group: C23 where that can be read, else C_a, C_b, …
 
     The whole circuit's group is called ``total``.
@@ -18,9 +18,10 @@ def name_groups(tree: Tree, letter: str) -> Tree:
     Args:
         tree: a tree whose group ids are not used.
         letter: C or R.
+        source: the name of the source, if there is one; beside V23 no group has the index 23.
     """
-    taken = set(leaves(tree))
-    taken_indexes = {element_index(leaf, letter) for leaf in taken}
+    taken_indexes = {element_index(leaf, letter) for leaf in leaves(tree)}
+    taken_indexes.add(source[1:].lstrip("_"))
     names: dict[tuple[str, ...], str] = {}
     letters = (chr(ord("a") + n % 26) * (1 + n // 26) for n in count())
     for group in groups(tree):

@@ -215,4 +215,4 @@ def _finished(known: Circuit, parts: Parts, tree: Tree, branches: Branches | Non
         source = Source(given.name.value, measure.kind, measure.value, measure.shown, terminals)
     network = Network(tuple(elements), terminals, (source,) if source else ())
     return Circuit(known.names, known.names_known, known.source_name, law, network,
-                   name_groups(tree, law.letter))  # fmt: skip
+                   name_groups(tree, law.letter, source.name if source else ""))  # fmt: skip
