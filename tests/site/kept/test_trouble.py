@@ -148,16 +148,26 @@ def test_a_wrong_clock_spoils_nothing(
     assert again.parts(problem, own=True) == parts
 
 
+def _long(number: int) -> dict[str, str]:
+    """An entry that cannot be packed well, so that writing it takes its time."""
+    return {**TEXTS, "number": random.Random(number).randbytes(300_000).hex()}
+
+
 def _write_and_be_killed(folder: str) -> None:
-    """Forty times, write the same entries without end, and be killed after some milliseconds."""
-    store, dice = Store(Path(folder)), random.Random(40)
+    """Forty times, write the same entries without end, and be killed while one is written."""
+    home, dice = Path(folder), random.Random(40)
+    entries = {f"{number}": _long(number) for number in range(5)}
     for _ in range(40):
+        before = set(home.glob(".aside-*"))
         writer = os.fork()
         if not writer:
             while True:
-                for number in range(5):
-                    store.put(f"{number}", {**TEXTS, "number": f"{number}" * 200_000})
+                for name, texts in entries.items():
+                    Store(home).put(name, texts)
         time.sleep(dice.uniform(0.005, 0.06))
+        late = time.monotonic() + 2
+        while set(home.glob(".aside-*")) <= before and time.monotonic() < late:
+            pass
         os.kill(writer, signal.SIGKILL)
         os.waitpid(writer, 0)
 
@@ -175,7 +185,7 @@ def test_an_entry_that_is_being_written_is_whole_or_none(tmp_path: Path) -> None
     assert {path.stem for path in entries} <= {f"{number}" for number in range(5)}
     for entry in entries:
         found = Store(tmp_path).get(entry.stem)
-        assert found == {**TEXTS, "number": entry.stem * 200_000}
+        assert found == _long(int(entry.stem))
     for path in left:
         os.utime(path, (0, 0))
     Store(tmp_path).tidy()
