@@ -20,7 +20,7 @@ from mkdocs.exceptions import Abort, MkDocsException
 from builder.errors import BuildStopped, Fault, FaultyFile
 from builder.site.pack_check import faults_of
 from builder.site.page import render
-from builder.site.paper.writing import write_together
+from builder.site.whole_files import write_together
 
 START = "START-HERE.html"
 FOLDER = "unit"

@@ -5,10 +5,9 @@ from __future__ import annotations
 import json
 from pathlib import Path
 
-from builder.errors import Fault, FaultyFile
 from builder.problem import problem_schema, unit_schema
 from builder.site.assets import BASE
-from builder.site.paper.writing import write_together
+from builder.site.whole_files import write_into
 
 SCHEMAS = {"problem": problem_schema, "unit": unit_schema}
 """What makes each schema, by what it is of."""
@@ -56,12 +55,4 @@ def write_schemas(folder: Path) -> tuple[Path, ...]:
         FaultyFile: if they cannot be written; none is then.
     """
     contents = {folder / name: content for name, content in schema_files().items()}
-    try:
-        folder.mkdir(parents=True, exist_ok=True)
-        write_together(contents)
-    except OSError as error:
-        raise FaultyFile((Fault(
-            str(folder), 0, 0, f"a folder that cannot be written ({error.strerror})",
-            "a folder for the schemas", "Name another one with --out.",
-        ),)) from error  # fmt: skip
-    return tuple(contents)
+    return write_into(folder, contents, "a folder for the schemas")

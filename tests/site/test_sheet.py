@@ -12,8 +12,8 @@ from builder.cli import main
 from builder.errors import PrintingFailed
 from builder.site.paper.choosing import Choice, choose
 from builder.site.paper.sheet import PAPERS, SPACES, Layout, Sheet, make_sheet
-from builder.site.paper.writing import write_together
 from builder.site.printing import find_browser, print_pdf
+from builder.site.whole_files import write_together
 from tests.browser import find_chromium
 from tests.conftest import ROOT, Open
 from tests.site.pages import CIRCUITS, FLASHER, Markup, write_unit

@@ -74,12 +74,20 @@ def _word(value: Any, *, within: bool = False) -> str:
     if not isinstance(value, str):
         return str(value).lower() if isinstance(value, bool) else str(value)
     line = f"[{value}]" if within else f"- {value}"
-    try:
-        read = yaml.load(line, Loader=yaml.BaseLoader)  # noqa: S506 - reads texts alone
-    except yaml.YAMLError:
-        read = None
-    if read == [value]:
+    if _texts_in(line) == [value]:
         return value
     if '"' in value or "\\" in value:
         return "'" + value.replace("'", "''") + "'"
     return f'"{value}"'
+
+
+def _texts_in(line: str) -> list[str] | None:
+    """The items of a list of texts, of which nothing is constructed; None of anything else."""
+    try:
+        node = yaml.compose(line, Loader=yaml.SafeLoader)
+    except yaml.YAMLError:
+        return None
+    if not isinstance(node, yaml.SequenceNode):
+        return None
+    texts = [item.value for item in node.value if isinstance(item, yaml.ScalarNode)]
+    return texts if len(texts) == len(node.value) else None

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import os
 import re
 import tempfile
 from pathlib import Path
@@ -10,6 +9,7 @@ from pathlib import Path
 from builder.errors import Fault, FaultyFile
 from builder.site.paper.sheet import MADE_BY, Sheet
 from builder.site.printing import print_pdf
+from builder.site.whole_files import write_into
 
 
 def write_sheet(
@@ -38,44 +38,7 @@ def write_sheet(
         _refuse_strangers([*contents, *printed])
     if browser:
         contents |= dict(zip(printed, _printed(pages, browser), strict=True))
-    try:
-        folder.mkdir(parents=True, exist_ok=True)
-        write_together(contents)
-    except OSError as error:
-        raise FaultyFile((Fault(
-            str(folder), 0, 0, f"a folder that cannot be written ({error.strerror})",
-            "a folder to write the sheet into", "Name another one with --out.",
-        ),)) from error  # fmt: skip
-    return tuple(contents)
-
-
-def write_together(contents: dict[Path, bytes]) -> None:
-    """Write several files in full beside their places, then move all into place.
-
-    Raises:
-        OSError: if one cannot be written; none is in place then, and nothing is left over.
-    """
-    aside: dict[Path, Path] = {}
-    try:
-        for path, content in contents.items():
-            with tempfile.NamedTemporaryFile(
-                dir=path.parent, prefix=".", suffix=".part", delete=False
-            ) as file:
-                aside[path] = Path(file.name)
-                file.write(content)
-            aside[path].chmod(0o666 & ~_umask())
-        for path, whole in aside.items():
-            whole.replace(path)
-    finally:
-        for whole in aside.values():
-            whole.unlink(missing_ok=True)
-
-
-def _umask() -> int:
-    """The permissions that the user's new files go without."""
-    mask = os.umask(0)
-    os.umask(mask)
-    return mask
+    return write_into(folder, contents, "a folder to write the sheet into")
 
 
 def _printed(pages: dict[str, str], browser: str) -> list[bytes]:

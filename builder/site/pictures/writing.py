@@ -5,8 +5,8 @@ from __future__ import annotations
 from pathlib import Path
 
 from builder.errors import Fault, FaultyFile
-from builder.site.paper.writing import write_together
 from builder.site.pictures.drawing import MADE_BY
+from builder.site.whole_files import write_together
 
 
 def place_of(problem: Path, out: Path | None, step: int | None, ending: str) -> Path:

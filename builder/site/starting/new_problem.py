@@ -9,10 +9,10 @@ from builder.errors import Fault, FaultyFile
 from builder.problem import read_unit
 from builder.problem.model import Unit
 from builder.problem.unit_of import UNIT_FILE
-from builder.site.paper.writing import write_together
 from builder.site.schema_files import HOME, schema_files
 from builder.site.starting.draft import Draft
 from builder.site.starting.names import good_name
+from builder.site.whole_files import write_together
 
 FOLDER = "problems"
 
