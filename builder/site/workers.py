@@ -40,8 +40,7 @@ class Crew:
 
     def results(self, work: Callable[[Task], Result], tasks: Sequence[Task]) -> Iterator[Result]:
         """What ``work`` makes of each task, in their order."""
-        chunk = max(1, min(16, len(tasks) // (4 * self.size)))
-        return self._pool.map(work, tasks, chunksize=chunk)
+        return _shared_out(self._pool, work, tasks, self.size)
 
 
 def each_done(
@@ -82,11 +81,17 @@ def _by_all(
     work: Callable[[Task], Result], tasks: Sequence[Task], workers: int
 ) -> Iterator[Result]:
     pool = _pool(workers, _stand_by, work)
-    chunk = max(1, min(16, len(tasks) // (4 * workers)))
     try:
-        yield from pool.map(work, tasks, chunksize=chunk)
+        yield from _shared_out(pool, work, tasks, workers)
     finally:
         pool.shutdown(wait=True, cancel_futures=True)
+
+
+def _shared_out(
+    pool: ProcessPoolExecutor, work: Callable[[Task], Result], tasks: Sequence[Task], workers: int
+) -> Iterator[Result]:
+    chunk = max(1, min(16, len(tasks) // (4 * workers)))
+    return pool.map(work, tasks, chunksize=chunk)
 
 
 def _pool(workers: int, begin: Callable[..., None], what: object) -> ProcessPoolExecutor:
