@@ -52,6 +52,7 @@ def test_every_label_it_names_is_there(built_site: Path, visit: Open) -> None:
     said = visited.page.locator("article").inner_text()
     assert sorted(label for label in named - set(AT_FRONT) if label not in said) == []
     visited.page.evaluate("document.querySelector('.sw-step').open = true")
+    visited.page.wait_for_function("localStorage.getItem('stepwell:progress:Harbour Lights')")
     visited.page.goto((built_site / "index.html").as_uri())
     for label in AT_FRONT:
         assert visited.page.get_by_role("button", name=label).count() == 1
