@@ -103,7 +103,7 @@ class Parts:
         if name.value in self.elements:
             first = self.elements[name.value].name.at
             self.faults.add(name.at, f"a second element with the name {quoted(name.value)}",
-                            f"each name once (it stands in line {first.line} already)",
+                            f"each name once (it stands on line {first.line} already)",
                             "Give one of the two another name.")  # fmt: skip
             self.lose()
             return None
@@ -257,9 +257,7 @@ def read_value(
         return None
     if measure.kind in kinds:
         return measure
-    noun = KINDS[measure.kind].noun
-    article = "an" if noun[0] in "aeiou" else "a"
-    faults.add(text.at, f"{quoted(text.value)}, {article} {noun}", expected,
+    faults.add(text.at, f"{quoted(text.value)}, {KINDS[measure.kind].a_noun}", expected,
                _other_unit(measure, kinds, symbols=symbol_for is not None))  # fmt: skip
     return None
 

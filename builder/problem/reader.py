@@ -100,7 +100,7 @@ def read_unit(path: Path, *, folder: str = "problems") -> Unit:
 
 def _unit(root: Map, home: Path, folder: str, faults: Faults) -> Unit:
     refuse_unknown_keys(root, keys_of(UnitShape), faults)
-    title = _title(root, UnitShape, faults)
+    title = _title(root, UnitShape, "Harbour Lights", faults)
     digits = _digits(root, faults)
     symbols = root.get("symbols")
     chosen = choice_of(symbols.value, SYMBOLS, faults) if symbols else None
@@ -164,7 +164,7 @@ class _Reading:
         """The problem, or None if there is any fault."""
         root, faults = self.root, self.faults
         refuse_unknown_keys(root, _KEYS, faults)
-        title = _title(root, ProblemShape, faults)
+        title = _title(root, ProblemShape, "Two lamps", faults)
         body = read_body(root, faults)
         asked = needed(root, "find", "what is asked for, such as find: equivalent", _KEYS, faults)
         if body is None:
@@ -239,8 +239,9 @@ class _Reading:
                               "one."))  # fmt: skip
 
 
-def _title(root: Map, shape: type[BaseModel], faults: Faults) -> str:
-    entry = needed(root, "title", "a heading, such as title: Two lamps", keys_of(shape), faults)
+def _title(root: Map, shape: type[BaseModel], example: str, faults: Faults) -> str:
+    expected = f"a heading, such as title: {example}"
+    entry = needed(root, "title", expected, keys_of(shape), faults)
     text = as_text(entry.value, "a heading as a text", faults) if entry else None
     return " ".join(text.value.split()) if text else ""
 

@@ -192,7 +192,7 @@ def _refuse_unknown_keys(shape: Map, faults: Faults) -> None:
     voltage = shape.get("voltage")
     known = keys_of(BranchShape)
     if voltage is not None and shape.get("emf") is None:
-        faults.add(voltage.key.at, 'the key "voltage"', one_of(known), "Of a source, write emf.",
+        faults.add(voltage.key.at, 'the key "voltage"', one_of(known), "For a source, write emf.",
                    instead="emf")  # fmt: skip
         known = (*known, "voltage")
     refuse_unknown_keys(shape, known, faults)

@@ -166,8 +166,7 @@ def in_words(dimension: Dimension) -> str:
     if kind == "ratio":
         return "a pure number"
     if kind is not None:
-        noun = KINDS[kind].noun
-        return f"{'an' if noun[0] in 'aeiou' else 'a'} {noun} ({KINDS[kind].unit})"
+        return f"{KINDS[kind].a_noun} ({KINDS[kind].unit})"
     return _two_kinds(dimension) or f"something in {_base_units(dimension)}"
 
 

@@ -26,6 +26,11 @@ class QuantityKind:
     typed: bool = True
     prefix_power: int = 1
 
+    @property
+    def a_noun(self) -> str:
+        """The noun with its article: ``a charge``, ``an energy``."""
+        return f"{'an' if self.noun[0] in 'aeiou' else 'a'} {self.noun}"
+
 
 KINDS: dict[str, QuantityKind] = {
     kind.name: kind

@@ -141,7 +141,7 @@ from tests.problem.samples import BRANCHES, changed, faults_of
             "voltage",
             [
                 '4:10: found the key "voltage"; expected capacitance, resistance, emf, '
-                "current, switch, between, inner or charged. Of a source, write emf."
+                "current, switch, between, inner or charged. For a source, write emf."
             ],
             id="voltage-for-emf",
         ),

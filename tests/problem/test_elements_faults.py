@@ -158,7 +158,7 @@ from tests.problem.samples import NEST, changed, faults_of
             "C2",
             [
                 '6:7: found a second element with the name "C2"; expected each name once '
-                "(it stands in line 5 already). Give one of the two another name."
+                "(it stands on line 5 already). Give one of the two another name."
             ],
             id="same-name",
         ),

@@ -62,7 +62,7 @@ from tests.problem.samples import NEST, changed, faults_of
             NEST + "title: Three lamps\n",
             [
                 '8:1: found the key "title" a second time; expected each key once (it '
-                "stands in line 1 already). Delete one of the two, or give it another name."
+                "stands on line 1 already). Delete one of the two, or give it another name."
             ],
             id="duplicate-key",
         ),
@@ -70,7 +70,7 @@ from tests.problem.samples import NEST, changed, faults_of
             changed(NEST, "  series", "  source: 9 V\n  series"),
             [
                 '4:3: found the key "source" a second time; expected each key once (it '
-                "stands in line 3 already). Delete one of the two, or give it another name."
+                "stands on line 3 already). Delete one of the two, or give it another name."
             ],
             id="duplicate-inside",
         ),

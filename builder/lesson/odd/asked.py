@@ -118,7 +118,7 @@ def _covering(at: int, asks: Sequence[_Ask]) -> _Ask | None:
 
 def _oddity(look: Look, ask: _Ask, cover: _Ask) -> Oddity:
     line = cover.node.at.line
-    where = f" in line {line}" if line != ask.node.at.line else ""
+    where = f" on line {line}" if line != ask.node.at.line else ""
     if ask.written == cover.written:
         seen = f"{ask.written} is asked for a second time."
     else:

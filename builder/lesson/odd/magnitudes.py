@@ -34,10 +34,8 @@ def far_from_usual(look: Look) -> Iterator[Oddity]:
         if usual is None or usual.holds(value):
             continue
         more = "more" if abs(value) > usual.reach[1] else "less"
-        noun = KINDS[kind].noun
-        article = "an" if noun[0] in "aeiou" else "a"
         seen = (f"{_told(stated)} {stated.measure.shown.text}, {more} than is usual for "
-                f"{article} {noun} ({usual.words}).")  # fmt: skip
+                f"{KINDS[kind].a_noun} ({usual.words}).")  # fmt: skip
         yield look.oddity(stated.at, FAR_FROM_USUAL, seen, _advice(stated, usual))
 
 

@@ -140,6 +140,6 @@ def repeated_questions(look: Look) -> Iterator[Oddity]:
         said = _said(placed.question.ask, look)
         if said in seen:
             yield look.oddity(placed.text("ask").at, ASKED_AGAIN,
-                               f"The question is the same as the one in line {seen[said]}.",
+                               f"The question is the same as the one on line {seen[said]}.",
                                "Ask something else, or delete one of the two.")  # fmt: skip
         seen.setdefault(said, placed.text("ask").at.line)

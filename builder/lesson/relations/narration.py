@@ -142,18 +142,17 @@ def _choice(step: RelationStep, display: RelationsDisplay) -> Prose:
     choice = step.choice
     if choice is None:
         return ()
-    noun = KINDS[choice.name.quantity].noun
-    a = "an" if noun[0] in "aeiou" else "a"
+    a_noun = KINDS[choice.name.quantity].a_noun
     if not choice.both:
         if choice.why == "only-positive":
-            return say("The negative root satisfies the relation as well, but {a} {noun} is never "
-                       "negative.", a=a, noun=noun)  # fmt: skip
+            return say("The negative root satisfies the relation as well, but {a_noun} is never "
+                       "negative.", a_noun=a_noun)  # fmt: skip
         return say("The negative root satisfies the relation as well: it is the same size, counted "
                    "in the other direction.")  # fmt: skip
     one, other = (SymbolOf(name) for name in choice.both)
     if choice.why == "only-positive":
-        return say("Of {one} and {other} only one is above zero, and {a} {noun} is never "
-                   "negative.", one=one, other=other, a=a, noun=noun)  # fmt: skip
+        return say("Of {one} and {other} only one is above zero, and {a_noun} is never "
+                   "negative.", one=one, other=other, a_noun=a_noun)  # fmt: skip
     if choice.why == "double":
         return say("{one} and {other} are the same.", one=one, other=other)
     return say("{one} and {other} both satisfy the relation; the {which} of the two is meant "

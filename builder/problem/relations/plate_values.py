@@ -45,17 +45,18 @@ class PlateValues:
 
     def value(self, entry: Entry, name: str, kind: str, means: str) -> Stated | None:
         """A given quantity, which must be of that kind."""
-        expected = f"{KINDS[kind].noun} such as {EXAMPLES[kind]}"
+        expected = f"{KINDS[kind].a_noun} such as {EXAMPLES[kind]}"
         text = as_text(entry.value, expected, self.faults)
         measure = read_stated(text, self.faults, expected) if text else None
         if text is None or measure is None:
             return None
         if measure.kind != kind:
-            self.faults.add(text.at, f"{describe(text)}, a {KINDS[measure.kind].noun}", expected,
+            self.faults.add(text.at, f"{describe(text)}, {KINDS[measure.kind].a_noun}", expected,
                             "Change the unit.")  # fmt: skip
             return None
         if measure.value <= 0:
-            self.faults.add(text.at, describe(text), f"{expected}, above zero",
+            self.faults.add(text.at, describe(text),
+                            f"{KINDS[kind].a_noun} above zero, such as {EXAMPLES[kind]}",
                             "Change the value.")  # fmt: skip
             return None
         stated = Stated(Name(kind, name), measure.value, measure.shown, means, at=entry.key.at)

@@ -112,7 +112,8 @@ class PlatesReader(PlateValues):
             self.faults.add(entry.key.at, f"{told} in {whole.means} of {whole.shown.text}"
                             if what == "gap" else f"{told} of plates with {whole.shown.text}",
                             f"parts that fit into the {what}",
-                            "Make them smaller, or the plates larger.")  # fmt: skip
+                            "Make them smaller, or the plates larger." if what == "area"
+                            else "Make them thinner, or the gap wider.")  # fmt: skip
 
     def _unknowns(self, filling: Filling, at: object, battery: str) -> None:
         """What follows from what is given, each with its words."""

@@ -154,11 +154,10 @@ class Quantities:
         measure = read_stated(text, self.faults)
         if measure is None:
             return None
-        noun = KINDS[measure.kind].noun
         if measure.kind in NEVER_NEGATIVE and measure.value <= 0:
-            article = "an" if noun[0] in "aeiou" else "a"
             self.faults.add(text.at, f"{name.value} = {measure.shown.text}",
-                            f"{article} {noun} above zero", "Change the value.")  # fmt: skip
+                            f"{KINDS[measure.kind].a_noun} above zero",
+                            "Change the value.")  # fmt: skip
             return None
         return Stated(Name(measure.kind, name.value), measure.value, measure.shown, at=name.at)
 

@@ -109,7 +109,7 @@ def read_unknowns(circuit: Entry, measured: Entry | None, faults: Faults) -> Bod
     if measured is not None and not unknown:
         faults.add(measured.key.at, "measured without an unknown element",
                    "an element such as C2: unknown",
-                   "Delete it, or make the element unknown that it tells.")  # fmt: skip
+                   "Delete it, or write unknown for the element it is about.")  # fmt: skip
     _refuse_symbols(read, circuit, faults)
     facts = Measured(read, tuple(unknown), faults).read(measured) if measured else ()
     return UnknownBody(NestBody(read, faults), unknown, facts, faults)

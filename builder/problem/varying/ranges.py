@@ -167,7 +167,7 @@ class ValueReader:
         if low >= high:
             turned = self._turned(node.value, parts) if low > high else None
             self.faults.add(node.at, f"a range from {least.shown.text} to {most.shown.text}",
-                            "the smaller value first", "Exchange the two, or change one.",
+                            "the smaller value first", "Swap the two, or change one.",
                             instead=turned)  # fmt: skip
             return None
         kind = least.kind
@@ -213,15 +213,13 @@ class ValueReader:
             return None
         expected = "a number and a unit, such as 4.7 uF, 12 V or 1 kohm"
         if self.stated is not None:
-            expected = f"{KINDS[self.stated.measure.kind].noun} as in {self._own}"
+            expected = f"{KINDS[self.stated.measure.kind].a_noun} such as {self._own}"
         measure = read_stated(Text(typed, node.at), self.faults, expected)
         if measure is None or self.stated is None:
             return measure
         kind = self.stated.measure.kind
         if measure.kind != kind:
-            noun = KINDS[measure.kind].noun
-            article = "an" if noun[0] in "aeiou" else "a"
-            self.faults.add(node.at, f"{quoted(typed)}, {article} {noun}, for "
+            self.faults.add(node.at, f"{quoted(typed)}, {KINDS[measure.kind].a_noun}, for "
                             f"{self.stated.called}", expected, "Change the unit.")  # fmt: skip
             return None
         if signed and measure.value * self.stated.measure.value <= 0:

@@ -270,7 +270,7 @@ class _Composer:
         first = parent.seen.setdefault(key.value, key.at)
         if first is not key.at:
             self.faults.add(key.at, f"the key {quoted(key.value)} a second time",
-                            f"each key once (it stands in line {first.line} already)",
+                            f"each key once (it stands on line {first.line} already)",
                             "Delete one of the two, or give it another name.")  # fmt: skip
             return
         if isinstance(value, Text) and not value.value:

@@ -77,9 +77,7 @@ class Draft:
         return changed
 
     def _expected(self, place: StatedValue) -> str:
-        noun = QUANTITIES[place.measure.kind].noun
-        article = "an" if noun[0] in "aeiou" else "a"
-        return f"{article} {noun} such as {self.typed(place)}"
+        return f"{QUANTITIES[place.measure.kind].a_noun} such as {self.typed(place)}"
 
     def solved(self) -> None:
         """Solve it, to see that it has an answer.

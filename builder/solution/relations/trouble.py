@@ -44,21 +44,21 @@ def undetermined(
     Args:
         problem: what was to be solved.
         unknowns: what is not found, in the author's order.
-        relations: those that hold any of these.
+        relations: those with any of these in them.
     """
     first = _asked_first(problem, unknowns)
     stated = problem.quantity(first)
     if not relations:
-        return fault(problem, stated.at, f"{quoted(first.of)}, which no relation holds",
+        return fault(problem, stated.at, f"{quoted(first.of)}, which is in no relation",
                      "a relation for every quantity that is to be found",
-                     f"Add a relation that holds {first.of}, or give it a value.")  # fmt: skip
+                     f"Add a relation with {first.of} in it, or give it a value.")  # fmt: skip
     left = _count(len(relations), "relation")
     names = all_of(name.of for name in unknowns)
     return fault(
         problem, stated.at,
         f"{left} for {_count(len(unknowns), 'unknown')}: {names} cannot be found",
         "as many independent relations as quantities that are to be found",
-        f"Give one of them a value, or add a relation that holds {_one(unknowns)}.",
+        f"Give one of them a value, or add a relation with {_one(unknowns)} in it.",
     )  # fmt: skip
 
 
@@ -98,11 +98,10 @@ def impossible(
     """The fault of an unknown for which only impossible values are left."""
     kind = KINDS[name.quantity]
     told = [value_text(value, name.quantity) for value in values]
-    article = "an" if kind.noun[0] in "aeiou" else "a"
     return fault(
         problem, relation.at,
         f"{_said(relation)}, which gives {name.of} = {one_of(told)}",
-        f"{article} {kind.noun} above zero",
+        f"{kind.a_noun} above zero",
         "With these values there is no such thing. Check the values that are given.",
     )  # fmt: skip
 

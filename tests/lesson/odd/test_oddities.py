@@ -163,7 +163,7 @@ def test_what_is_asked_twice(find: str, told: str) -> None:
 def test_the_line_of_the_other_item_is_told() -> None:
     """Where the item that asks for it already stands in another line, that line is named."""
     (told,) = odd_in(PAIR + "  - charge: C2\n")
-    assert told == ("p.yml:13:5: odd: charge: C2 is asked for already by charge: all in line 11. "
+    assert told == ("p.yml:13:5: odd: charge: C2 is asked for already by charge: all on line 11. "
                     "Delete one of the two.")  # fmt: skip
 
 
@@ -172,7 +172,7 @@ def test_moments_are_told_apart() -> None:
     more = changed(FADING, "  - time-constant", "  - voltage: {C1: 1 s}\n  - time-constant")
     assert odd_in(more) == []
     (told,) = odd_in(changed(more, "{C1: 1 s}", "{C1: 2 s}"))
-    assert "voltage: {C1: 2 s} is asked for already by voltage: {C1: [start, 2 s]} in line" in told
+    assert "voltage: {C1: 2 s} is asked for already by voltage: {C1: [start, 2 s]} on line" in told
 
 
 def test_a_fact_that_was_measured_need_not_be_found() -> None:
@@ -293,7 +293,7 @@ def test_a_question_asked_twice() -> None:
         "  - {ask: How small is it?, answer: {voltage: C2}}\n"
     )
     assert odd_in(text) == [
-        "p.yml:15:11: odd: The question is the same as the one in line 14. Ask something else, or "
+        "p.yml:15:11: odd: The question is the same as the one on line 14. Ask something else, or "
         "delete one of the two."
     ]
 

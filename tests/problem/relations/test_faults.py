@@ -122,10 +122,10 @@ def test_what_cannot_be_asked_is_told(find: str, fault: str) -> None:
         ("Q: 60 uC; C: capacitance; V: voltage", (Q_CV,), "[C]",
          "4:3: found one relation for two unknowns: C and V cannot be found; expected as many "
          "independent relations as quantities that are to be found. Give one of them a value, or "
-         "add a relation that holds one of them alone."),
+         "add a relation with one of them alone in it."),
         ("Q: charge; C: 3 uF; V: 2 V; U: energy", (Q_CV,), "[Q]",
-         '6:3: found "U", which no relation holds; expected a relation for every quantity that is '
-         "to be found. Add a relation that holds U, or give it a value."),
+         '6:3: found "U", which is in no relation; expected a relation for every quantity that is '
+         "to be found. Add a relation with U in it, or give it a value."),
         ("Q: 50 uC; C: 5 uF; V: 12 V; U: energy", (Q_CV, "U = Q*V/2"), "[U]",
          '8:5: found "Q = C * V", whose left side comes to 50.0 µC and whose right side to '
          "60.0 µC; expected relations and values that agree. Everything in it is known without "

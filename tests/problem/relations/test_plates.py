@@ -52,10 +52,10 @@ def test_what_lies_between_plates_becomes_relations(plates: str, relations: list
     [
         ("{area: 8 cm^2}", '2:9: found no "gap"; expected gap: such as 2 mm. Add a line with the '
          'key "gap".'),
-        ("{area: 8 cm, gap: 1 mm}", '2:16: found "8 cm", a length; expected area such as '
+        ("{area: 8 cm, gap: 1 mm}", '2:16: found "8 cm", a length; expected an area such as '
          "80 cm^2. Change the unit."),
-        ("{area: 8 cm^2, gap: 0 mm}", '2:29: found "0 mm"; expected length such as 2 mm, above '
-         "zero. Change the value."),
+        ("{area: 8 cm^2, gap: 0 mm}", '2:29: found "0 mm"; expected a length above zero, '
+         "such as 2 mm. Change the value."),
         ("{area: 8 cm^2, gap: 1 mm, voltage: 3 V, charge: 2 nC}",
          "2:49: found a charge beside a voltage; expected only one of the two. Delete one of "
          "them: it follows from the other."),
@@ -72,10 +72,10 @@ def test_what_lies_between_plates_becomes_relations(plates: str, relations: list
          "Keep one of them."),
         ("{area: 8 cm^2, gap: 1 mm, filling: {metal: 1 mm}}",
          "2:35: found 1 mm in the gap of 1 mm; expected parts that fit into the gap. Make them "
-         "smaller, or the plates larger."),
+         "thinner, or the gap wider."),
         ("{area: 8 cm^2, gap: 1 mm, filling: {layers: [{thickness: 2 mm, kappa: 3}]}}",
          "2:35: found 2 mm in the gap of 1 mm; expected parts that fit into the gap. Make them "
-         "smaller, or the plates larger."),
+         "thinner, or the gap wider."),
         ("{area: 8 cm^2, gap: 1 mm, filling: {layers: [{thickness: 1 mm}]}}",
          '2:54: found no "kappa"; expected kappa: of its material. Add a line with the key '
          '"kappa".'),

@@ -164,8 +164,8 @@ def test_keep_says_what_must_stay() -> None:
          "series has no value; expected a range with a value in it. Make the range wider."),
         ("{C1: E24 from 1 pF to 1 F}", "11:12: found a range of more than 200 values; expected at "
          "most 200. Take a larger step, or fewer values."),
-        ("{C1: [10 V, 5 uF]}", '11:13: found "10 V", a voltage, for C1; expected capacitance as in '
-         "10 uF. Change the unit."),
+        ("{C1: [10 V, 5 uF]}", '11:13: found "10 V", a voltage, for C1; expected a '
+         "capacitance such as 10 uF. Change the unit."),
         ("{C1: []}", f"11:12: found an empty list; expected {VALUES}. List the values, or delete "
          "the line."),
         ("{C1: {a: b}}", f'11:12: found keys with values (first "a"); expected {VALUES}. Write one '
@@ -181,11 +181,11 @@ def test_keep_says_what_must_stay() -> None:
         ("{V0: 6 V to 24 V step 0 V}", "11:12: found a step of 0 V, with which the range never "
          "ends; expected a step above zero. Change the step."),
         ("{V0: 24 V to 6 V step 3 V}", "11:12: found a range from 24 V to 6 V; expected the "
-         "smaller value first. Exchange the two, or change one."),
+         "smaller value first. Swap the two, or change one."),
         ("{V0: 1 V to 24 V step 1 mV}", "11:12: found a range of 23001 values; expected at most "
          "200. Take a larger step, or fewer values."),
-        ("{V0: 6 to 24 V step 3 V}", '11:12: found "6", a pure number, for V0; expected voltage as '
-         "in 12 V. Change the unit."),
+        ("{V0: 6 to 24 V step 3 V}", '11:12: found "6", a pure number, for V0; expected a voltage '
+         "such as 12 V. Change the unit."),
         ("{C2: 3*C1}", '11:12: found C2 as "3*C1", though it is 20 µF and C1 is 10 µF; expected '
          "what holds of the values in the file. Change the number, or one of the values."),
         ("{C2: V0}", '11:12: found C2 as "V0", a value of another kind; expected another value of '

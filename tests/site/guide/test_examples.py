@@ -184,7 +184,7 @@ REFUSED = [
     ("beacon-memory", "    C1:", "    C2: {capacitance: 1 uF, between: [feed, minus]}\n    R3: "
      "{resistance: 1 ohm, between: [feed, minus]}\n    C1:", "which do not merge into one"),
     ("foghorn-current", "R = V / I", "R = V * I", "which is a power (W)"),
-    ("foghorn-current", "  - R = V / I\n", "", "which no relation holds"),
+    ("foghorn-current", "  - R = V / I\n", "", "which is in no relation"),
     ("foghorn-current", "- R = V / I", "- R = V / I\n  - V = 2*R*I", "whose left side comes to"),
     ("foghorn-current", "relations:", "  d: length\n  a: 1 m\nrelations:\n  - d = a - 2*a",
      "above zero"),

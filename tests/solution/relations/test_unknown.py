@@ -114,7 +114,7 @@ def test_the_way_goes_from_what_was_measured_to_what_is_unknown() -> None:
          "element. Measure one thing more, or give one of them a value."),
         ("{source: 12 V, series: [R1: 2 ohm, R2: 3 ohm]}", "{current: {R1: 7 A}}",
          "3:1: found measured without an unknown element; expected an element such as C2: "
-         "unknown. Delete it, or make the element unknown that it tells."),
+         "unknown. Delete it, or write unknown for the element it is about."),
         ("{source: 12 V, series: [R1: 2*R, R2: unknown]}", "{current: {R1: 2 A}}",
          "2:1: found a symbol for the value of R1 beside an unknown element; expected numbers with "
          "units. Write a number in its place."),
