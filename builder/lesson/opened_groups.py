@@ -18,7 +18,7 @@ from builder.lesson.nest.display import NestDisplay
 from builder.lesson.network.display import NetworkDisplay
 from builder.lesson.prose import Prose, number_word, say
 from builder.lesson.wrong_rule import Wrong
-from builder.problem.network.reading import INNER_PREFIX
+from builder.problem.network.read_so_far import INNER_PREFIX
 from builder.quantity.exact import Exact
 from builder.quantity.names import TOTAL, Name
 from builder.quantity.symbolic import sign_of

@@ -12,7 +12,7 @@ from builder.lesson.display import Display, Mention, Merge
 from builder.lesson.prose import Prose, SymbolOf, listed, say
 from builder.lesson.vocabulary import PREPOSITIONS, vocabulary
 from builder.problem.network.asking import BETWEEN, GREATEST, INNER, MATCHED, OPEN, POTENTIAL
-from builder.problem.network.reading import INNER_PREFIX
+from builder.problem.network.read_so_far import INNER_PREFIX
 from builder.quantity.kinds import KINDS
 from builder.quantity.names import TOTAL, Name, Symbol, element_index, kind_letter
 from builder.solution import Step

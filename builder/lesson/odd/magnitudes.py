@@ -9,7 +9,7 @@ from math import log10
 from builder.errors import Oddity
 from builder.lesson.odd.looking import Look
 from builder.lesson.odd.usual import Usual, sizes_of, usual_of
-from builder.problem.network.reading import INNER_PREFIX
+from builder.problem.network.read_so_far import INNER_PREFIX
 from builder.problem.varying.stated import CHARGED, StatedValue, stated_values
 from builder.quantity.exact import as_fraction
 from builder.quantity.kinds import KINDS

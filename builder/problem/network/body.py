@@ -11,7 +11,7 @@ from builder.problem.circuit import Circuit
 from builder.problem.faults.gathering import Faults
 from builder.problem.model import NetworkProblem
 from builder.problem.network.asking import NetworkAsking
-from builder.problem.network.reading import NetworkReading
+from builder.problem.network.read_so_far import NetworkReading
 from builder.problem.table import SOURCES
 from builder.problem.yaml_text.located import Entry, Node
 from builder.quantity.names import Name

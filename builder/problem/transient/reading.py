@@ -9,7 +9,7 @@ from builder.circuit.mixed import MixedCircuit
 from builder.circuit.network import Element, Source
 from builder.circuit.switching import Charged, Switch
 from builder.problem.faults.gathering import Faults, meant, one_of, quoted
-from builder.problem.network.reading import INNER_PREFIX, INSIDE
+from builder.problem.network.read_so_far import INNER_PREFIX, INSIDE
 from builder.problem.parts import EXAMPLES, above_zero, read_value
 from builder.problem.placing import read_place
 from builder.problem.shape import ChangeShape, keys_of

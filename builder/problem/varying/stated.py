@@ -10,7 +10,7 @@ from builder.circuit.law import LAWS
 from builder.circuit.switching import moment
 from builder.problem.faults.gathering import Faults, Mark
 from builder.problem.model import Problem
-from builder.problem.network.reading import INNER_PREFIX
+from builder.problem.network.read_so_far import INNER_PREFIX
 from builder.problem.parts import DEFAULT_NAMES, EQUIVALENT
 from builder.problem.relations.quantities import read_stated
 from builder.problem.relations.unknowns import UnknownProblem

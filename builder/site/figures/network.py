@@ -21,7 +21,7 @@ from builder.lesson import Lesson
 from builder.lesson.lesson import TaughtStep
 from builder.lesson.network.display import POTENTIAL, NetworkDisplay
 from builder.problem.network.asking import GREATEST, INNER, MATCHED, OPEN
-from builder.problem.network.reading import INSIDE
+from builder.problem.network.read_so_far import INSIDE
 from builder.quantity.names import TOTAL, Name, Symbol, kind_letter
 from builder.site.figures.network_drawn import drawn, in_sentences
 from builder.site.figures.network_tracing import network_traces

@@ -10,8 +10,9 @@ from builder.circuit.tree import Group, Leaf, Tree, groups, leaves
 from builder.errors import Fault, FaultyFile
 from builder.problem.faults.gathering import START, Mark, all_of, one_of
 from builder.problem.model import NestProblem
+from builder.problem.relations.measured import Fact
 from builder.problem.relations.model import EXTRA, Relation, RelationsProblem, Stated
-from builder.problem.relations.unknowns import Fact, UnknownProblem
+from builder.problem.relations.unknowns import UnknownProblem
 from builder.quantity.exact import Exact
 from builder.quantity.formula import Formula, Ref, Sum, names_in
 from builder.quantity.kinds import KINDS

@@ -13,7 +13,8 @@ from builder.errors import FaultyFile
 from builder.problem import read_problem_text
 from builder.problem.faults.gathering import START
 from builder.problem.model import NestProblem, Unit
-from builder.problem.relations.unknowns import Fact, UnknownProblem
+from builder.problem.relations.measured import Fact
+from builder.problem.relations.unknowns import UnknownProblem
 from builder.quantity.measure import Measure
 from builder.quantity.names import TOTAL, Name
 from builder.quantity.show import show

@@ -14,7 +14,7 @@ from builder.lesson.network.what_if import only, potentials, solved, with_source
 from builder.lesson.opened_groups import asked_first, step_of
 from builder.lesson.prose import Prose, say
 from builder.lesson.wrong_rule import Wrong, WrongRule, carried_on, found_names
-from builder.problem.network.reading import INNER_PREFIX
+from builder.problem.network.read_so_far import INNER_PREFIX
 from builder.quantity.names import Name
 from builder.solution.network.step import NetworkMove
 
