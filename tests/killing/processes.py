@@ -8,10 +8,12 @@ import signal
 import subprocess
 import sys
 import time
+from collections.abc import Callable
 from pathlib import Path
 
 DAY = "1767225600"
 """The moment that all builds take for now: the site map tells the day of the build."""
+_LOOKED = 0.005
 
 
 def start(folder: Path, *options: str) -> subprocess.Popen[bytes]:
@@ -37,21 +39,25 @@ def build(folder: Path, *options: str) -> float:
     return time.perf_counter() - begun
 
 
-def build_killed(folder: Path, after: float, *, whole_group: bool = True) -> int:
+def build_killed(
+    folder: Path, reached: Callable[[float], bool], *, whole_group: bool = True
+) -> int:
     """Build a site and kill it.
 
     Args:
         folder: of the unit.
-        after: seconds from its start.
+        reached: whether the moment has come; takes the seconds from the start of the build.
         whole_group: whether all its processes are killed, or the first alone.
 
     Returns:
         Its group; 0 if it had ended before.
     """
+    begun = time.perf_counter()
     process = start(folder)
-    with contextlib.suppress(subprocess.TimeoutExpired):
-        process.wait(after)
-        return 0
+    while not reached(time.perf_counter() - begun):
+        if process.poll() is not None:
+            return 0
+        time.sleep(_LOOKED)
     if whole_group:
         os.killpg(process.pid, signal.SIGKILL)
     else:

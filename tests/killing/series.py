@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+import contextlib
 import hashlib
 import os
 import random
 import shutil
 import time
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
 
@@ -16,6 +17,7 @@ from tests.killing.processes import build, build_killed, wait_until_gone
 
 KEPT = Path(".cache") / "stepwell"
 _LONG_AGO = 2 * 3600.0
+FROM_NOTHING, ALL_KEPT = KINDS = ("from nothing", "all kept")
 
 
 @dataclass
@@ -26,52 +28,85 @@ class Series:
         folder: with mkdocs.yml and content.
         dice: choose moments and edits.
         whole: seconds that a build takes from nothing, and if all is kept.
+        pages: how many of them a site has.
         found: how often a killed build stood where.
     """
 
     folder: Path
     dice: random.Random
     whole: dict[str, float] = field(default_factory=dict)
+    pages: int = 0
     found: Counter[str] = field(default_factory=Counter)
 
     def measure(self) -> None:
         """Find out how long builds take."""
         self._forget()
-        self.whole = {"from nothing": build(self.folder), "all kept": build(self.folder)}
+        self.whole = {kind: build(self.folder) for kind in KINDS}
+        self.pages = len(list((self.folder / "site").glob("**/*.html")))
 
     def kill(self, builds: int) -> Iterator[str]:
-        """Kill so many builds at moments spread over their whole time; what is wrong after each.
+        """Kill so many builds at moments spread over all that they do; what is wrong after each.
 
-        Half of them begin with nothing kept, so that entries are being written.
+        Half of them begin with nothing kept, so that entries are being written. As most of a short
+        build is its beginning, the clock tells only half of the moments: the others come when so
+        many entries are kept, or so many files of the site are written.
         """
         moments = [(number + self.dice.random()) / builds for number in range(builds)]
         self.dice.shuffle(moments)
         for number, moment in enumerate(moments):
-            kind = ("from nothing", "all kept")[number % 2]
-            if kind == "from nothing":
-                self._forget()
+            kind = KINDS[number % 2]
+            by_clock = number % 4 < 2
             self._edit()
-            yield from self._kill_once(kind, moment, whole_group=number % 3 > 0)
+            yield from self._kill_once(kind, moment, by_clock=by_clock, whole_group=number % 3 > 0)
 
-    def _kill_once(self, kind: str, moment: float, *, whole_group: bool) -> Iterator[str]:
-        after = moment * self.whole[kind]
-        while not (group := build_killed(self.folder, after, whole_group=whole_group)):
-            after *= 0.9  # It was quicker than the one that was measured.
-            self.found["ended before"] += 1
-            if kind == "from nothing":
+    def _kill_once(
+        self, kind: str, moment: float, *, by_clock: bool, whole_group: bool
+    ) -> Iterator[str]:
+        group = 0
+        while not group:
+            if kind == FROM_NOTHING:
                 self._forget()
+            reached = self._by_clock(kind, moment) if by_clock else self._by_work(kind, moment)
+            group = build_killed(self.folder, reached, whole_group=whole_group)
+            if not group:
+                moment *= 0.9  # It was quicker than the one that was measured.
+                self.found["ended before"] += 1
         if alive := wait_until_gone(group):
-            yield f"{len(alive)} processes outlive a build that was killed after {after:.2f} s"
+            yield f"{len(alive)} processes outlive a build killed at {moment:.2f} of {kind}"
         self.found[self._stood()] += 1
+
+    def _by_clock(self, kind: str, moment: float) -> Callable[[float], bool]:
+        return lambda seconds: seconds >= moment * self.whole[kind]
+
+    def _by_work(self, kind: str, moment: float) -> Callable[[float], bool]:
+        """When that part of the entries, or of the site's files, is there."""
+        folder, pattern, whole = (
+            (self.folder / KEPT, "*.kept", self._entries)
+            if kind == FROM_NOTHING
+            else (self.folder / "site", "**/*.html", self.pages)
+        )
+        begun = time.time()
+
+        def reached(_seconds: float) -> bool:
+            with contextlib.suppress(FileNotFoundError):
+                new = [path for path in folder.glob(pattern) if path.stat().st_mtime > begun]
+                return len(new) > moment * whole
+            return False
+
+        return reached
+
+    @property
+    def _entries(self) -> int:
+        """How many entries are kept of all problems: a head and a body of each."""
+        return 2 * len(list((self.folder / "content" / "problems").glob("*.yml")))
 
     def _stood(self) -> str:
         """What a killed build was doing, by what it left."""
         site = self.folder / "site"
         kept = len(list((self.folder / KEPT).glob("*.kept")))
-        problems = len(list((self.folder / "content" / "problems").glob("*.yml")))
         if not kept:
             return "before anything was kept"
-        if kept < 2 * problems:
+        if kept < self._entries:
             return "while pages were made"
         if not site.is_dir() or not any(site.iterdir()):
             return "before the site was written"
