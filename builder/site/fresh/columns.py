@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Sequence
+from functools import lru_cache
 
 Texts = Sequence[str | None]
 """One text for each set, that of the page itself first; None where an attribute is missing."""
@@ -35,7 +36,7 @@ class Columns:
         """
         steps: list[str] = []
         kept = 0
-        for piece in _cut(texts):
+        for piece in _cut(tuple(texts)):
             if isinstance(piece, str):
                 kept += _units(piece)
             else:
@@ -70,10 +71,12 @@ def _units(text: str) -> int:
     return len(text.encode("utf-16-le")) // 2
 
 
-def _cut(texts: Texts) -> list[str | tuple[str | None, ...]]:
+# The same texts stand in many places of a page, and are cut for its weight and for its table.
+@lru_cache(maxsize=1 << 12)
+def _cut(texts: tuple[str | None, ...]) -> list[str | tuple[str | None, ...]]:
     """A text as shared pieces and columns, first cut at its clauses, then at its words."""
-    if any(text is None for text in texts):
-        return [tuple(texts)]
+    if None in texts:
+        return [texts]
     whole = [text for text in texts if text is not None]
     clauses = _aligned([_CLAUSES.findall(text) for text in whole])
     if clauses is None:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
+from functools import cached_property
 from html import unescape
 
 from builder.site.fresh.aligning import Change, Child, More
@@ -95,6 +96,7 @@ class Merged:
                 piece.there[number] = child.more.tokens
                 piece.after[number] = child.after
 
+    @cached_property
     def targets(self) -> Targets:
         """What varies in the part; places are those of its tokens."""
         found = _targets(self._tokens, self._roots, self._texts, self.order, self._sets)

@@ -64,9 +64,8 @@ class FreshPage:
     def _filled(self, id: str, whole: ProblemPage, table: _Table) -> Markup:
         drawn = tokens_of(str(part_of(whole, id)))
         first = self.sets.first
-        changes = [change[id] for change in self.sets.changes]
-        merged = Merged(first.parts[id], first.roots(id), changes)
-        part = _MarkedPart(merged, found_again(first.parts[id], drawn), len(changes))
+        places = found_again(first.parts[id], drawn)
+        part = _MarkedPart(self.sets.merged(id), places, len(self.sets.changes))
         table.slots.extend(part.slots(table.columns))
         table.pieces.extend(part.pieces())
         return Markup(part.with_marks(drawn))
@@ -107,7 +106,7 @@ class _MarkedPart:
 
     def __init__(self, merged: Merged, places: Mapping[int, tuple[int, ...]], sets: int) -> None:
         self._merged, self._places, self._sets = merged, places, sets
-        self._targets = merged.targets()
+        self._targets = merged.targets
         self._varying = sorted(at for own in self._targets for at in places.get(own, ()))
         self._taking = sorted(places[own][0] for own in merged.order)
 

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from functools import lru_cache
 from html import unescape
+from typing import NamedTuple
 
 VOID = frozenset("area base br col embed hr img input link meta source track wbr".split())
 """Elements of HTML that have no end tag."""
@@ -51,9 +51,8 @@ def key_of(tag: str) -> tuple[str, ...]:
     return (tag_name(tag), *(f"{name}={found[name]}" for name in sorted(found)))
 
 
-@dataclass(frozen=True, slots=True)
-class Node:
-    """An element in a list of tokens.
+class Node(NamedTuple):
+    """An element in a list of tokens; a tuple, as a page with its sets has tens of thousands.
 
     Attributes:
         start: the place of its start tag.
@@ -78,16 +77,23 @@ def roots_of(tokens: Tokens) -> tuple[Node, ...]:
         if token.startswith("</"):
             start, children = open_tags.pop()
             open_tags[-1][1].append(_node(tokens[start], start, at, tuple(children)))
-        elif token.endswith("/>") or tag_name(token) in VOID:
+        elif stands_alone(token):
             open_tags[-1][1].append(_node(token, at, at, ()))
         else:
             open_tags.append((at, []))
     return tuple(open_tags[0][1])
 
 
+@lru_cache(maxsize=1 << 15)
+def stands_alone(tag: str) -> bool:
+    """Whether a start tag has no end tag."""
+    return tag.endswith("/>") or tag_name(tag) in VOID
+
+
 def _node(tag: str, start: int, end: int, children: tuple[Node, ...]) -> Node:
     key = key_of(tag)
-    return Node(start, end, key, hash((key, *(one.skeleton for one in children))), children)
+    skeleton = hash((key, *[one.skeleton for one in children]))
+    return Node(start, end, key, skeleton, children)
 
 
 def elements_in(nodes: Sequence[Node]) -> Iterator[Node]:

@@ -7,7 +7,7 @@ import zlib
 from dataclasses import replace
 
 from builder.site.fresh.columns import Columns
-from builder.site.fresh.merging import Merged, Piece
+from builder.site.fresh.merging import Piece
 from builder.site.fresh.sets import Sets
 
 MOST_BYTES = 36_000
@@ -35,10 +35,9 @@ def first_of(sets: Sets, number: int) -> Sets:
 def weight_of(sets: Sets) -> int:
     """What the columns of all sets weigh, compressed, in bytes."""
     columns, count = Columns(), len(sets.lessons)
-    for id, tokens in sets.first.parts.items():
-        merged = Merged(tokens, sets.first.roots(id), [change[id] for change in sets.changes])
+    for merged in map(sets.merged, sets.first.parts):
         pieces = [one for order in merged.order.values() for one in order if isinstance(one, Piece)]
-        for targets in (merged.targets(), *(piece.targets(count) for piece in pieces)):
+        for targets in (merged.targets, *(piece.targets(count) for piece in pieces)):
             for own in targets.values():
                 for texts in own.values():
                     columns.recipe(texts)

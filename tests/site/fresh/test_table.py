@@ -85,7 +85,7 @@ def _merged(*writings: str) -> Merged:
 def test_texts_and_attributes_vary() -> None:
     """Each has its column, under the element that it belongs to."""
     merged = _merged('<p>1 <b class="x">2</b> 3</p>', '<p>1 <b class="y">5</b> 4</p>')
-    assert merged.targets() == {1: {1: [" 3", " 4"]}, 3: {"class": ["x", "y"], 0: ["2", "5"]}}
+    assert merged.targets == {1: {1: [" 3", " 4"]}, 3: {"class": ["x", "y"], 0: ["2", "5"]}}
 
 
 def test_an_element_more_is_a_piece_of_that_set() -> None:
@@ -96,14 +96,14 @@ def test_an_element_more_is_a_piece_of_that_set() -> None:
     own, piece = merged.order[1]
     assert (own, isinstance(piece, Piece)) == (3, True)
     assert isinstance(piece, Piece)
-    assert merged.targets()[1] == {1: ["c", " and ", " and "], 2: ["", "c", "!"]}
+    assert merged.targets[1] == {1: ["c", " and ", " and "], 2: ["", "c", "!"]}
     assert piece.targets(2) == {1: {0: ["2", "2", "3"], THERE: [None, "1", "1"]}}
 
 
 def test_an_element_less_is_absent_in_that_set() -> None:
     """Its place stays, so that it can come back."""
     merged = _merged("<p>a<b>1</b>c</p>", "<p>ac</p>")
-    assert merged.targets() == {1: {0: ["a", "ac"], 1: ["c", ""]}, 3: {THERE: ["1", None]}}
+    assert merged.targets == {1: {0: ["a", "ac"], 1: ["c", ""]}, 3: {THERE: ["1", None]}}
 
 
 @pytest.mark.parametrize(
@@ -126,8 +126,8 @@ def test_options_that_say_the_same_do_not_fit() -> None:
     """Two options alike in one question would both be right, or neither."""
     option = '<label class="sw-option"><input> <span>{}</span></label>'
     one, other = option.format("<b>2</b> V"), option.format("2  V")
-    assert _options_alike(f"<form>{one}{other}</form>")
-    assert not _options_alike(f"<form>{one}</form><form>{other}</form>")
+    assert _options_alike(tokens_of(f"<form>{one}{other}</form>"))
+    assert not _options_alike(tokens_of(f"<form>{one}</form><form>{other}</form>"))
 
 
 @cache
