@@ -2,10 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from contextlib import contextmanager
 from difflib import get_close_matches
 from importlib import import_module
+from typing import Any
 
 import click
+
+from builder.pointing import harmless
 
 COMMANDS = {
     "check": "Solve and cross-check problems, and tell what is wrong.",
@@ -22,8 +27,26 @@ COMMANDS = {
 """What each command does, in a line; the command of that name stands in the module of that name."""
 
 
+@contextmanager
+def _named_signs() -> Iterator[None]:
+    """What is said of a wrong call repeats what was typed: in a line, and a terminal obeys none."""
+    try:
+        yield
+    except click.ClickException as error:
+        error.message = harmless(error.message)  # type: ignore[misc] # for classes of our own
+        raise
+
+
 class _Commands(click.Group):
     """Commands that are loaded when they are called; their list is known without."""
+
+    def make_context(self, *args: Any, **extra: Any) -> click.Context:
+        with _named_signs():
+            return super().make_context(*args, **extra)
+
+    def invoke(self, ctx: click.Context) -> Any:
+        with _named_signs():
+            return super().invoke(ctx)
 
     def list_commands(self, ctx: click.Context) -> list[str]:
         return sorted(COMMANDS)
@@ -42,7 +65,7 @@ class _Commands(click.Group):
         if args and args[0] not in COMMANDS and not args[0].startswith("-"):
             near = get_close_matches(args[0].lower(), COMMANDS, n=1)
             proposed = f' Did you mean "{near[0]}"?' if near else ""
-            ctx.fail(f'There is no command "{args[0]}".{proposed}')
+            ctx.fail(f'There is no command "{harmless(args[0])}".{proposed}')
         return super().resolve_command(ctx, args)
 
     def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:

@@ -5,13 +5,13 @@ from __future__ import annotations
 from pathlib import Path
 from typing import Any
 
-from markupsafe import escape
 from mkdocs.config import config_options as option
 from mkdocs.config.base import Config
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import PluginError
 from mkdocs.plugins import BasePlugin, get_plugin_logger
 from mkdocs.structure.files import Files, InclusionLevel
+from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page
 from mkdocs.utils import get_relative_url
 
@@ -30,7 +30,7 @@ from builder.site.page import TEMPLATES
 from builder.site.preview import FaultPages, Preview
 from builder.site.preview.panels import STYLE, STYLE_FILE
 from builder.site.schema_files import published_schemas
-from builder.site.theme_mends import mended
+from builder.site.theme_mends import as_characters, characters_of, mended, name_characters
 from builder.site.unit_site import UnitSite, read_unit_site
 
 
@@ -64,6 +64,7 @@ class StepwellPlugin(BasePlugin[StepwellConfig]):
     faulty: FaultPages
     guide: Guide
     online: Online
+    told: tuple[str, str]
     files: Files
 
     def on_startup(self, *, command: str, **_: Any) -> None:
@@ -80,6 +81,10 @@ class StepwellPlugin(BasePlugin[StepwellConfig]):
         others = [u for u in config.extra.get("polyfills", []) if "iframe-worker" not in u]
         config.extra["polyfills"] = [*others, SEARCH_SHIM]
         config.theme.dirs.insert(0, str(TEMPLATES / "theme"))
+        self.told = config.site_name, config.site_description or ""
+        config.site_name = as_characters(config.site_name)
+        for name in ("site_description", "site_author"):
+            config[name] = as_characters(config[name]) if config[name] else None
         return config
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
@@ -95,7 +100,7 @@ class StepwellPlugin(BasePlugin[StepwellConfig]):
         self.guide = Guide(self.config.guide, self.site.unit.symbols, self.config.problems)
         made = self.faulty.pages(self.site.pages(style=self.config.style_page))
         address = "" if self.preview else config.site_url or ""
-        self.online = self.site.online(config.site_name, config.site_description or "", address)
+        self.online = self.site.online(*self.told, address)
         add_pages(files, config, made | self.guide.pages())
         style = {STYLE: STYLE_FILE} if self.preview else {}
         for shipped in (self.online.images(), asset_files(), published_schemas(), style):
@@ -119,11 +124,16 @@ class StepwellPlugin(BasePlugin[StepwellConfig]):
         _acted_on(site.stop)
         return site
 
+    def on_nav(self, nav: Navigation, **_: Any) -> Navigation:
+        """Take the titles of the menu for text."""
+        name_characters(nav.items)
+        return nav
+
     def on_page_markdown(self, markdown: str, *, page: Page, **_: Any) -> str:
         """Make room for problems embedded in a lesson, and say what a page is about."""
         if about := self.online.description(page.file.src_uri):
-            # The theme puts it into an attribute as it stands.
-            page.meta.setdefault("description", str(escape(about)))
+            page.meta.setdefault("description", about)
+        characters_of(page)
         instead = self.faulty if self.preview else None
         whole = page.file.content_string
         return str(_acted_on(embed, markdown, page.file.src_uri, self.site.slugs, instead, whole))
@@ -132,7 +142,7 @@ class StepwellPlugin(BasePlugin[StepwellConfig]):
         """Tell the search what it will find in problems."""
         return self.faulty.on_front(self.guide.hint(self.site.hint(html)), page.file.src_uri)
 
-    def on_post_page(self, output: str, *, page: Page, **_: Any) -> str:
+    def on_post_page(self, output: str, *, page: Page, config: MkDocsConfig) -> str:
         """Put problems and listings in their places."""
 
         def address(path: str) -> str:
@@ -140,13 +150,14 @@ class StepwellPlugin(BasePlugin[StepwellConfig]):
             return get_relative_url(target.url if target else path, page.url)
 
         parts = self.guide.fill(self.site.fill(output, address, page.file.src_uri))
-        filled = mended(self.faulty.fill(parts, address))
+        own = page.meta.get("title") or ""
+        filled = mended(self.faulty.fill(parts, address), config.site_name, own)
         title, whole = str(page.title or ""), page.canonical_url or ""
         return self.online.with_preview(filled, page.file.src_uri, title, whole)
 
-    def on_post_template(self, output: str, *, template_name: str, **_: Any) -> str:
+    def on_post_template(self, output: str, *, template_name: str, config: MkDocsConfig) -> str:
         """Mend the page that a server shows where there is none."""
-        return mended(output) if template_name.endswith(".html") else output
+        return mended(output, config.site_name) if template_name.endswith(".html") else output
 
 
 def _acted_on(service: Any, *arguments: Any) -> Any:

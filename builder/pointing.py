@@ -26,13 +26,17 @@ def harmless(text: str) -> str:
     return "".join(map(_named, text))
 
 
+def obeyed(sign: str) -> bool:
+    """Whether a character may do something else than be seen."""
+    return unicodedata.category(sign) in ("Cc", "Cf", "Cs", "Co", "Cn", "Zl", "Zp")
+
+
 def _named(sign: str) -> str:
     if sign < " ":
         return chr(_PICTURES + ord(sign))
     if sign == _DELETE:
         return _PICTURE_OF_DELETE
-    does_something = unicodedata.category(sign) in ("Cc", "Cf", "Cs", "Co", "Cn", "Zl", "Zp")
-    return f"‹U+{ord(sign):04X}›" if does_something else sign
+    return f"‹U+{ord(sign):04X}›" if obeyed(sign) else sign
 
 
 def visible(text: str) -> str:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 import sys
 import time
 from collections.abc import Callable, Iterable, Iterator
@@ -12,7 +11,7 @@ from pathlib import Path
 
 import click
 
-from builder.commands.telling import shown, stop
+from builder.commands.telling import shown, stop, tell, tell_data
 from builder.commands.terminal import in_colour, is_terminal, width
 from builder.errors import FaultyFile
 from builder.site.checking.data import as_data
@@ -59,7 +58,7 @@ def check_and_tell(paths: Iterable[Path], wanted: Wanted, crew: Crew | None) -> 
     with _progress(len(found.files)) as seen:
         report = check(found, seen, crew=crew)
     if wanted.as_json:
-        click.echo(json.dumps(as_data(report), ensure_ascii=False, indent=2))
+        tell_data(as_data(report))
     else:
         _print(report, time.monotonic() - start, quiet=wanted.quiet)
     return 1 if report.faults or (wanted.strict and report.oddities) else 0
@@ -75,11 +74,11 @@ def _print(report: Report, seconds: float, *, quiet: bool) -> None:
             click.echo(f"\n{shown(told, on=sys.stdout)}", color=True)
     else:
         for line in lines_of(report, odd=not quiet):
-            click.echo(line)
+            tell(line)
     if not quiet:
         took = f" ({seconds:.1f} s)" if terminal else ""
         blank = "\n" if terminal else ""
-        click.echo(f"{blank}{summary(report)}{took}", err=bool(report.faults))
+        tell(f"{blank}{summary(report)}{took}", err=bool(report.faults))
 
 
 def _painted(text: str, verdict: str) -> str:

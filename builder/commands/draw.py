@@ -6,7 +6,7 @@ from pathlib import Path
 
 import click
 
-from builder.commands.telling import kilobytes, stop
+from builder.commands.telling import kilobytes, named, stop, tell
 from builder.errors import StepwellError
 from builder.lesson import write_lesson
 from builder.problem import read_problem
@@ -58,4 +58,4 @@ def draw(file: Path, step: int | None, *, png: bool, width: int | None, out: Pat
         write_picture(content, written, force=force)
     except StepwellError as error:
         stop(error)
-    click.echo(f"{written} ({kilobytes(len(content))})")
+    tell(f"{named(written)} ({kilobytes(len(content))})")

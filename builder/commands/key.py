@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-import json
 import shutil
 from pathlib import Path
 
 import click
 
-from builder.commands.telling import stop
+from builder.commands.telling import stop, tell, tell_data
 from builder.errors import StepwellError
 from builder.site.paper.choosing import Choice, choose
 from builder.site.paper.key_table import key_data, key_of, key_text
@@ -32,7 +31,7 @@ def key(problems: tuple[str, ...], unit: Path, *, as_json: bool) -> None:
     except StepwellError as error:
         stop(error)
     if as_json:
-        click.echo(json.dumps([key_data(one) for one in keys], ensure_ascii=False, indent=2))
+        tell_data([key_data(one) for one in keys])
         return
     width = shutil.get_terminal_size().columns
-    click.echo("\n".join(key_text(one, width) for one in keys), nl=False)
+    tell("\n".join(key_text(one, width) for one in keys), end="")

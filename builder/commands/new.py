@@ -9,7 +9,7 @@ from textwrap import indent
 
 import click
 
-from builder.commands.telling import stop
+from builder.commands.telling import named, stop, tell
 from builder.errors import StepwellError
 from builder.problem.model import LEVELS
 from builder.site.starting.draft import NotThat, draft
@@ -50,14 +50,15 @@ def new(name: str, kind: str | None, title: str, level: str | None, unit: Path, 
     try:
         place = place_for(name, unit, force=force)
         if kind is None:
-            made = guided(place, _ask, click.echo, title=title, level=level or "")
+            made = guided(place, _ask, tell, title=title, level=level or "")
         else:
             made = draft(KINDS[kind], place.slug, place.unit, title=title, level=level or "core")
         file = write_problem(made, place)
     except StepwellError as error:
         stop(error)
-    click.echo(f"{file} is there. Change it in any editor, then see what comes of it:\n"
-               f"  stepwell check {file}\n  stepwell solve {file}")  # fmt: skip
+    there = named(file)
+    tell(f"{there} is there. Change it in any editor, then see what comes of it:\n"
+         f"  stepwell check {there}\n  stepwell solve {there}")  # fmt: skip
 
 
 def _ask(question: str, otherwise: str, check: Callable[[str], object]) -> str:
@@ -67,7 +68,7 @@ def _ask(question: str, otherwise: str, check: Callable[[str], object]) -> str:
         try:
             check(typed.strip())
         except NotThat as trouble:
-            raise click.UsageError(str(trouble)) from None
+            raise click.UsageError(named(str(trouble))) from None
         return typed.strip()
 
     answer: str = click.prompt(question, default=otherwise, value_proc=taken)

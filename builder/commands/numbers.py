@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 import sys
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
@@ -11,7 +10,7 @@ from typing import Any
 
 import click
 
-from builder.commands.telling import stop
+from builder.commands.telling import named, stop, tell, tell_data
 from builder.errors import StepwellError
 from builder.problem.unit_of import unit_of
 from builder.site.numbers.report import as_data, table
@@ -57,11 +56,11 @@ def numbers(file: Path, **given: Any) -> None:
     except StepwellError as error:
         stop(error)
     if given["as_json"]:
-        click.echo(json.dumps(as_data(search, given["write"]), ensure_ascii=False, indent=2))
+        tell_data(as_data(search, given["write"]))
         return
-    click.echo(table(search), nl=False)
+    tell(table(search), end="")
     if given["write"] is not None:
-        click.echo(f"Set {given['write']} stands in {file} now.")
+        tell(f"Set {given['write']} stands in {named(file)} now.")
 
 
 @contextmanager

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import click
 
-from builder.commands.telling import counted, kilobytes, stop
+from builder.commands.telling import counted, kilobytes, named, stop, tell
 from builder.errors import StepwellError
 from builder.site.pack import pack as pack_unit
 
@@ -31,5 +31,5 @@ def pack(site: Path | None, config: Path, out: Path, *, force: bool) -> None:
         packed = pack_unit(out, site=site, config=config, force=force)
     except StepwellError as error:
         stop(error)
-    click.echo(f"{packed.path}: {counted(packed.files, 'file')}, {kilobytes(packed.unpacked)}, "
-               f"zipped {kilobytes(packed.zipped)}; asks nothing of any other host.")  # fmt: skip
+    tell(f"{named(packed.path)}: {counted(packed.files, 'file')}, {kilobytes(packed.unpacked)}, "
+         f"zipped {kilobytes(packed.zipped)}; asks nothing of any other host.")  # fmt: skip

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import click
 
-from builder.commands.telling import kilobytes, stop
+from builder.commands.telling import kilobytes, named, stop, tell
 from builder.errors import StepwellError
 from builder.site.schema_files import SCHEMAS, schema_text, write_schemas
 
@@ -25,11 +25,11 @@ def schema(of: str, out: Path | None) -> None:
     Example: stepwell schema --out content/.schema
     """
     if out is None:
-        click.echo(schema_text(of), nl=False)
+        tell(schema_text(of), end="")
         return
     try:
         written = write_schemas(out)
     except StepwellError as error:
         stop(error)
     for path in written:
-        click.echo(f"{path} ({kilobytes(path.stat().st_size)})")
+        tell(f"{named(path)} ({kilobytes(path.stat().st_size)})")

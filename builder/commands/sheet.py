@@ -7,7 +7,7 @@ from typing import Any
 
 import click
 
-from builder.commands.telling import counted, kilobytes, stop
+from builder.commands.telling import counted, kilobytes, named, stop, tell
 from builder.errors import StepwellError
 from builder.problem.model import LEVELS
 from builder.site.paper.choosing import Choice, choose
@@ -51,8 +51,8 @@ def sheet(problems: tuple[str, ...], unit: Path, out: Path, number: int, **given
         written = write_sheet(made, out, browser=browser, force=given["force"])
     except StepwellError as error:
         stop(error)
-    click.echo(f"Sheet {made.mark}: {counted(len(chosen.lessons), 'problem')}.")
+    tell(f"Sheet {made.mark}: {counted(len(chosen.lessons), 'problem')}.")
     for slug in numbered.unchanged:
-        click.echo(f"{slug} has no other numbers and stays as it is written.")
+        tell(f"{named(slug)} has no other numbers and stays as it is written.")
     for path in written:
-        click.echo(f"{path} ({kilobytes(path.stat().st_size)})")
+        tell(f"{named(path)} ({kilobytes(path.stat().st_size)})")

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-import json
 from pathlib import Path
 
 import click
 
-from builder.commands.telling import stop
+from builder.commands.telling import stop, tell, tell_data
 from builder.errors import StepwellError
 from builder.lesson import write_lesson
 from builder.lesson.answers import answers
@@ -32,6 +31,6 @@ def solve(file: Path, *, as_json: bool) -> None:
     except StepwellError as error:
         stop(error)
     if as_json:
-        click.echo(json.dumps(answers(solution), ensure_ascii=False, indent=2))
+        tell_data(answers(solution))
     else:
-        click.echo(worked_solution(write_lesson(solution)), nl=False)
+        tell(worked_solution(write_lesson(solution)), end="")

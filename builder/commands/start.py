@@ -7,7 +7,7 @@ from shlex import quote
 
 import click
 
-from builder.commands.telling import counted, stop
+from builder.commands.telling import counted, named, stop, tell
 from builder.errors import StepwellError
 from builder.site.starting.new_unit import start_unit
 
@@ -27,8 +27,8 @@ def start(folder: Path, title: str) -> None:
         written = start_unit(folder, title)
     except StepwellError as error:
         stop(error)
-    click.echo(f"{folder} holds a new unit of {counted(len(written), 'file')}:")
-    click.echo("\n".join(f"  {path}" for path in written))
-    go = "" if folder.resolve() == Path.cwd() else f"  cd {quote(str(folder))}\n"
-    click.echo(f"Try it:\n{go}  stepwell check\n  mkdocs build --strict\n"
-               "and open site/index.html. README.md tells more.")  # fmt: skip
+    tell(f"{named(folder)} holds a new unit of {counted(len(written), 'file')}:")
+    tell("\n".join(f"  {named(path)}" for path in written))
+    go = "" if folder.resolve() == Path.cwd() else f"  cd {named(quote(str(folder)))}\n"
+    tell(f"Try it:\n{go}  stepwell check\n  mkdocs build --strict\n"
+         "and open site/index.html. README.md tells more.")  # fmt: skip

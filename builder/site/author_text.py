@@ -20,8 +20,10 @@ _PLACEHOLDER = re.compile(
     r"(?:\b(?P<article>[Aa]n?)(?P<gap>\s+))?"
     r"\{(?P<reference>[A-Za-z][A-Za-z0-9_]*(?:\.(?:name|value|charged))?)\}"
 )
-_INLINE_FORMULA = r"(?<![\\$])\$(?![\s$])[^$\n]+?(?<!\s)\$(?!\d)"
-_FORMULA = re.compile(rf"\$\$[^$]+\$\$|{_INLINE_FORMULA}")
+# A dollar sign after a backslash is one to be read, and neither begins nor ends a formula.
+_INLINE = (r"(?<![\\$])\$(?![\s$])", r"(?:\\[^\n]|[^$\\\n])+?", r"(?<!\s)\$(?!\d)")
+_DISPLAY = (r"(?<!\\)\$\$", r"(?:\\[\s\S]|[^$\\])+", r"\$\$")
+_FORMULA = re.compile(f"{''.join(_DISPLAY)}|{''.join(_INLINE)}")
 _BETWEEN = re.compile(rf"({_FORMULA.pattern}|\{{\{{|\}}\}})")
 _SENTINEL = re.compile("\ue000(\\d+)\ue001")
 _PATH = r"(?![\\/]|\.{0,2}/[\\/])[\w\-./%~+,=@()]*(?:\Z|[#?])"
@@ -40,9 +42,8 @@ class MathsExtension(Extension):
     def extendMarkdown(self, md: Markdown) -> None:  # noqa: N802 - name set by Python-Markdown
         """Register the pattern."""
         md.ESCAPED_CHARS.append("$")
-        md.inlinePatterns.register(_Maths(r"(?<!\$)\$(?![\s$])([^$\n]+?)(?<!\s)\$(?!\d)", md),
-                                   "stepwell-maths", 185)  # fmt: skip
-        md.inlinePatterns.register(_DisplayMaths(r"\$\$([^$]+)\$\$", md),
+        md.inlinePatterns.register(_Maths("{}({}){}".format(*_INLINE), md), "stepwell-maths", 185)
+        md.inlinePatterns.register(_DisplayMaths("{}({}){}".format(*_DISPLAY), md),
                                    "stepwell-display-maths", 186)  # fmt: skip
 
 

@@ -95,6 +95,10 @@ def build_site(config: Path, folder: Path) -> None:
     Raises:
         BuildStopped: with what the build said.
     """
+    if not config.is_file():
+        raise _fault(config, "no such file", "the file that says what to build",
+                     "Name it with --config, or call stepwell pack where mkdocs.yml lies.",
+                     )  # fmt: skip
     # The theme would announce its end of life at every build.
     os.environ.setdefault("NO_MKDOCS_2_WARNING", "1")
     told = _Told()

@@ -14,12 +14,20 @@ LINKS = (
     "[l4](//evil.example/x)", "[l5](..\\..\\x)", "[l6](/\\evil.example)",
     "![p1](https://evil.example/p.png)", "![p2](//evil.example/p.png)", "![p3](data:image/x,y)",
 )  # fmt: skip
-ALL = " ".join(PAYLOADS)
+LETTERS = ("\u202etfel\u202c \u2066in\u2069 \u200fmark\u200b", "Mehrfachkondensator" * 8)
+"""Signs that turn the direction of writing or are not seen, and a very long word."""
+CHARACTERS = (
+    "&lt;b&gt; &#60;i&#62; &amp;amp;", "\\frac{{a}}{{b}} \\(x\\) $y$", "%5Cn \\u001b[31m",
+    "<!-- -- ]]&gt; <![CDATA[ ?>",
+)  # fmt: skip
+"""What Markdown reads as something else: entities, signs of LaTeX."""
+IN_MARKDOWN = " ".join((*PAYLOADS, *LETTERS))
+ALL = " ".join((IN_MARKDOWN, *CHARACTERS))
 
 
 def field(name: str, *, links: bool = False) -> str:
     """A hostile text as a single-quoted YAML value, to be known again by its name."""
-    text = f"[{name}] {ALL}" + (f" {' '.join(LINKS)}" if links else "")
+    text = f"[{name}] {IN_MARKDOWN} {' '.join(LINKS)}" if links else f"[{name}] {ALL}"
     text = text.replace("{", "{{").replace("}", "}}") if links else text
     return "'" + text.replace("'", "''") + "'"
 
@@ -97,14 +105,20 @@ def write_hostile_unit(folder: Path) -> None:
     (content / "unit.yml").write_text(UNIT, "utf-8")
     for slug, text in PROBLEMS.items():
         (content / "problems" / f"{slug}.yml").write_text(text, "utf-8")
-    front = '# Home\n\n<div data-stepwell-made="front/path"></div>\n\n' + (
-        '<div data-stepwell-made="front/objectives"></div>\n\n```problem\nnest\n```\n'
+    lesson = f"---\ntitle: {field('page-title')}\n---\n\n# A lesson\n\n```problem\nnest\n```\n"
+    (content / "lesson.md").write_text(lesson, "utf-8")
+    front = (
+        f"---\ndescription: {field('about')}\nauthor: {field('author')}\n---\n"
+        + '# Home\n\n<div data-stepwell-made="front/path"></div>\n\n'
+        + ('<div data-stepwell-made="front/objectives"></div>\n\n```problem\nnest\n```\n')
     )
     (content / "index.md").write_text(front, "utf-8")
     (folder / "mkdocs.yml").write_text(
-        "site_name: Home\nsite_url: https://harbour.example/\ndocs_dir: content\n"
+        f"site_name: {field('site-name')}\nsite_url: https://harbour.example/\ndocs_dir: content\n"
         "use_directory_urls: false\ntheme: {name: material, font: false}\n"
         "plugins: [search, offline, stepwell]\nmarkdown_extensions: [attr_list]\n"
-        "nav: [{Home: index.md}]\nvalidation: {nav: {omitted_files: ignore}}\n",
+        f"site_description: {field('site-about')}\nsite_author: {field('site-author')}\n"
+        f"nav: [{{Home: index.md}}, lesson.md, {{{field('section')}: [{{{field('nav')}: "
+        "problems/index.md}]}]\nvalidation: {nav: {omitted_files: ignore}}\n",
         "utf-8",
     )

@@ -11,6 +11,7 @@ from builder.errors import Fault, FaultyFile
 from builder.figure.ink import ink_box
 from builder.figure.scene import Box
 from builder.lesson import Lesson
+from builder.pointing import obeyed
 from builder.problem.relations.model import RelationsProblem
 from builder.site.figures import figure_maker
 from builder.site.figures.pen import Ink
@@ -96,7 +97,7 @@ def _alone(markup: str, title: str) -> str:
         left += figure.box.right - figure.box.left + GAP
     width = left - GAP + MARGIN
     told = " ".join(dict.fromkeys(figure.told for figure in figures))
-    return (
+    return _plain(
         '<?xml version="1.0" encoding="UTF-8"?>\n'
         f"<!-- {MADE_BY} -->\n"
         f'<svg xmlns="http://www.w3.org/2000/svg" role="img" aria-labelledby="title about" '
@@ -107,6 +108,11 @@ def _alone(markup: str, title: str) -> str:
         f'<rect width="{_n(width)}" height="{_n(height)}" fill="{_PAPER}"/>'
         f"{''.join(pieces)}</svg>\n"
     )
+
+
+def _plain(picture: str) -> str:
+    """The same picture without signs that a terminal would obey, should it be printed there."""
+    return "".join(f"&#{ord(sign)};" if sign != "\n" and obeyed(sign) else sign for sign in picture)
 
 
 def _taken_out(match: re.Match[str]) -> _Figure:
