@@ -9,12 +9,13 @@ from pathlib import Path
 
 import click
 
+from builder.commands.paths import FilePath
 from builder.site.checking import FEWEST_FOR_HELP
 from builder.site.workers import Crew, processors
 
 
 @click.command()
-@click.argument("paths", nargs=-1, type=click.Path(path_type=Path))
+@click.argument("paths", nargs=-1, type=FilePath())
 @click.option("--strict", is_flag=True, help="Oddities, too, end with exit code 1.")
 @click.option("-q", "--quiet", is_flag=True, help="Print faults and nothing else.")
 @click.option("--json", "as_json", is_flag=True, help="Print the report as JSON.")

@@ -6,6 +6,7 @@ from pathlib import Path
 
 import click
 
+from builder.commands.paths import FilePath
 from builder.commands.telling import kilobytes, named, stop, tell
 from builder.errors import StepwellError
 from builder.lesson import write_lesson
@@ -21,13 +22,13 @@ _WIDTH = 1200
 
 
 @click.command()
-@click.argument("file", type=click.Path(path_type=Path))
+@click.argument("file", type=FilePath())
 @click.option("--step", type=int, metavar="N",
               help="Draw the circuit after step N; by default as it is given.")  # fmt: skip
 @click.option("--png", is_flag=True, help="Make a PNG, by an installed Chromium or Chrome.")
 @click.option("--width", type=click.IntRange(50, 4000), metavar="PIXELS",
               help=f"The width of the PNG; {_WIDTH} by default.")  # fmt: skip
-@click.option("--out", type=click.Path(path_type=Path, allow_dash=True),
+@click.option("--out", type=FilePath(dash=True),
               help="The file to write, or - for the terminal; by default the problem's name with "
               ".svg or .png, in this folder.")  # fmt: skip
 @click.option("--force", is_flag=True, help="Overwrite a file that is no picture of Stepwell.")

@@ -7,6 +7,7 @@ from pathlib import Path
 
 import click
 
+from builder.commands.paths import FilePath
 from builder.commands.telling import stop, tell, tell_data
 from builder.errors import StepwellError
 from builder.site.paper.choosing import Choice, choose
@@ -14,8 +15,8 @@ from builder.site.paper.key_table import key_data, key_of, key_text
 
 
 @click.command()
-@click.argument("problems", nargs=-1, required=True, metavar="PROBLEM...")
-@click.option("--unit", default="content", type=click.Path(path_type=Path), show_default=True,
+@click.argument("problems", nargs=-1, required=True, type=FilePath(str), metavar="PROBLEM...")
+@click.option("--unit", default="content", type=FilePath(), show_default=True,
               help="The folder of unit.yml and problems/.")  # fmt: skip
 @click.option("--json", "as_json", is_flag=True, help="Print them as JSON, in SI units.")
 def key(problems: tuple[str, ...], unit: Path, *, as_json: bool) -> None:

@@ -9,6 +9,7 @@ from textwrap import indent
 
 import click
 
+from builder.commands.paths import FilePath
 from builder.commands.telling import named, stop, tell
 from builder.errors import StepwellError
 from builder.problem.model import LEVELS
@@ -30,7 +31,7 @@ def _list(ctx: click.Context, _param: click.Parameter, value: bool) -> None:
               help="What the problem is about; the kinds are listed below.")  # fmt: skip
 @click.option("--title", default="", help="Its heading; by default that of the ready problem.")
 @click.option("--level", type=click.Choice(LEVELS), help="How hard it is; by default core.")
-@click.option("--unit", default="content", type=click.Path(path_type=Path), show_default=True,
+@click.option("--unit", default="content", type=FilePath(), show_default=True,
               help="The folder of unit.yml and problems/.")  # fmt: skip
 @click.option("--force", is_flag=True, help="Overwrite a problem of that name.")
 @click.option("--list", is_flag=True, is_eager=True, expose_value=False, callback=_list,

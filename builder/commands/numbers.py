@@ -10,6 +10,7 @@ from typing import Any
 
 import click
 
+from builder.commands.paths import FilePath
 from builder.commands.telling import named, stop, tell, tell_data
 from builder.errors import StepwellError
 from builder.problem.unit_of import unit_of
@@ -20,7 +21,7 @@ from builder.site.numbers.writing import write_numbers
 
 
 @click.command()
-@click.argument("file", type=click.Path(path_type=Path))
+@click.argument("file", type=FilePath())
 @click.option("--series", metavar="SERIES",
               help="Take all elements from a series: E3, E6, E12 or E24.")  # fmt: skip
 @click.option("--vary", multiple=True, metavar="NAME=VALUES",

@@ -6,17 +6,18 @@ from pathlib import Path
 
 import click
 
+from builder.commands.paths import FilePath
 from builder.commands.telling import counted, kilobytes, named, stop, tell
 from builder.errors import StepwellError
 from builder.site.pack import pack as pack_unit
 
 
 @click.command()
-@click.option("--site", type=click.Path(path_type=Path),
+@click.option("--site", type=FilePath(),
               help="A site that is built already; by default one is built.")  # fmt: skip
-@click.option("--config", default="mkdocs.yml", type=click.Path(path_type=Path), show_default=True,
+@click.option("--config", default="mkdocs.yml", type=FilePath(), show_default=True,
               help="What to build.")  # fmt: skip
-@click.option("--out", default="unit.zip", type=click.Path(path_type=Path), show_default=True,
+@click.option("--out", default="unit.zip", type=FilePath(), show_default=True,
               help="The zip to write.")  # fmt: skip
 @click.option("--force", is_flag=True, help="Overwrite a file that is no packed unit.")
 def pack(site: Path | None, config: Path, out: Path, *, force: bool) -> None:

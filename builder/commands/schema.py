@@ -6,6 +6,7 @@ from pathlib import Path
 
 import click
 
+from builder.commands.paths import FilePath
 from builder.commands.telling import kilobytes, named, stop, tell
 from builder.errors import StepwellError
 from builder.site.schema_files import SCHEMAS, schema_text, write_schemas
@@ -14,7 +15,7 @@ from builder.site.schema_files import SCHEMAS, schema_text, write_schemas
 @click.command()
 @click.argument("of", default="problem", type=click.Choice(tuple(SCHEMAS)),
                 metavar="[problem|unit]")  # fmt: skip
-@click.option("--out", type=click.Path(path_type=Path),
+@click.option("--out", type=FilePath(),
               help="Write both schemas into this folder instead.")  # fmt: skip
 def schema(of: str, out: Path | None) -> None:
     """Print the JSON Schema of a problem's file, or of unit.yml.

@@ -7,6 +7,7 @@ from typing import Any
 
 import click
 
+from builder.commands.paths import FilePath
 from builder.commands.telling import counted, kilobytes, named, stop, tell
 from builder.errors import StepwellError
 from builder.problem.model import LEVELS
@@ -18,8 +19,8 @@ from builder.site.printing import find_browser
 
 
 @click.command()
-@click.argument("problems", nargs=-1, metavar="PROBLEM...")
-@click.option("--unit", default="content", type=click.Path(path_type=Path), show_default=True,
+@click.argument("problems", nargs=-1, type=FilePath(str), metavar="PROBLEM...")
+@click.option("--unit", default="content", type=FilePath(), show_default=True,
               help="The folder of unit.yml and problems/.")  # fmt: skip
 @click.option("--level", type=click.Choice(LEVELS), help="Only problems of this level.")
 @click.option("--objective", help="Only problems that train this objective.")
@@ -30,7 +31,7 @@ from builder.site.printing import find_browser
 @click.option("--space", type=click.Choice(tuple(SPACES)), default="medium", show_default=True,
               help="Room to work below each problem; page gives each a page.")  # fmt: skip
 @click.option("--blank", is_flag=True, help="Leave the room to work without lines.")
-@click.option("--out", default="sheets", type=click.Path(path_type=Path), show_default=True,
+@click.option("--out", default="sheets", type=FilePath(), show_default=True,
               help="The folder to write into.")  # fmt: skip
 @click.option("--pdf", is_flag=True, help="Make PDFs too, by an installed Chromium or Chrome.")
 @click.option("--force", is_flag=True, help="Overwrite files that are no sheets.")

@@ -6,6 +6,7 @@ from pathlib import Path
 
 import click
 
+from builder.commands.paths import FilePath
 from builder.commands.telling import stop, tell, tell_data
 from builder.errors import StepwellError
 from builder.lesson import write_lesson
@@ -17,7 +18,7 @@ from builder.solution import solve as solve_problem
 
 
 @click.command()
-@click.argument("file", type=click.Path(path_type=Path))
+@click.argument("file", type=FilePath())
 @click.option("--json", "as_json", is_flag=True, help="Print the answers as JSON, in SI units.")
 def solve(file: Path, *, as_json: bool) -> None:
     """Print the worked solution of the problem in FILE.

@@ -7,13 +7,14 @@ from shlex import quote
 
 import click
 
+from builder.commands.paths import FilePath
 from builder.commands.telling import counted, named, stop, tell
 from builder.errors import StepwellError
 from builder.site.starting.new_unit import start_unit
 
 
 @click.command()
-@click.argument("folder", type=click.Path(path_type=Path))
+@click.argument("folder", type=FilePath())
 @click.option("--title", default="", help="The unit's title; by default made of the folder's name.")
 def start(folder: Path, title: str) -> None:
     """Make a whole new unit in FOLDER, ready to build.

@@ -123,6 +123,11 @@ def read_site(site: Path) -> dict[str, bytes]:
     if not (site / "index.html").is_file():
         raise _fault(site, "no index.html", "the folder of a built site",
                      "Build one with make site, or leave out --site.")  # fmt: skip
+    home = site.resolve()
+    away = [path for path in sorted(site.rglob("*")) if not path.resolve().is_relative_to(home)]
+    if away:
+        raise _fault(away[0], "a link that leads out of the site", "files of the site only",
+                     "Delete it, or put what it leads to in its place.")  # fmt: skip
     paths = {path.relative_to(site).as_posix(): path for path in site.rglob("*") if path.is_file()}
     index = site / "search" / "search_index.json"
     english = not index.is_file() or _ENGLISH.search(index.read_bytes()) is not None

@@ -115,7 +115,8 @@ def write_hostile_unit(folder: Path) -> None:
     (content / "index.md").write_text(front, "utf-8")
     (folder / "mkdocs.yml").write_text(
         f"site_name: {field('site-name')}\nsite_url: https://harbour.example/\ndocs_dir: content\n"
-        "use_directory_urls: false\ntheme: {name: material, font: false}\n"
+        "extra: {generator: false}\nuse_directory_urls: false\n"
+        "theme: {name: material, font: false}\n"
         "plugins: [search, offline, stepwell]\nmarkdown_extensions: [attr_list]\n"
         f"site_description: {field('site-about')}\nsite_author: {field('site-author')}\n"
         f"nav: [{{Home: index.md}}, lesson.md, {{{field('section')}: [{{{field('nav')}: "
