@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import Any
 
 import click
 
@@ -14,6 +15,7 @@ from builder.problem import read_problem
 from builder.problem.model import Unit
 from builder.problem.unit_of import unit_of
 from builder.site.pictures.drawing import draw_alone
+from builder.site.pictures.lettered import with_fonts
 from builder.site.pictures.photographing import find_photographer, photograph
 from builder.site.pictures.writing import place_of, write_picture
 from builder.solution import solve
@@ -28,12 +30,13 @@ _WIDTH = 1200
 @click.option("--png", is_flag=True, help="Make a PNG, by an installed Chromium or Chrome.")
 @click.option("--width", type=click.IntRange(50, 4000), metavar="PIXELS",
               help=f"The width of the PNG; {_WIDTH} by default.")  # fmt: skip
+@click.option("--font", is_flag=True,
+              help="Put the font into the SVG, for browsers and whatever reads it there.")  # fmt: skip
 @click.option("--out", type=FilePath(dash=True),
               help="The file to write, or - for the terminal; by default the problem's name with "
               ".svg or .png, in this folder.")  # fmt: skip
 @click.option("--force", is_flag=True, help="Overwrite a file that is no picture of Stepwell.")
-def draw(file: Path, step: int | None, *, png: bool, width: int | None, out: Path | None,
-         force: bool) -> None:  # fmt: skip
+def draw(file: Path, out: Path | None, **given: Any) -> None:
     """Draw the circuit of the problem in FILE: black on white, for any program.
 
     An SVG stays sharp at any size, and its texts stay texts. Where a program takes none, make
@@ -41,9 +44,12 @@ def draw(file: Path, step: int | None, *, png: bool, width: int | None, out: Pat
 
     Example: stepwell draw content/problems/flasher-reservoir.yml --step 2 --png
     """
-    png = png or (out is not None and out.suffix.lower() == ".png")
+    step, width, font = given["step"], given["width"], given["font"]
+    png = given["png"] or (out is not None and out.suffix.lower() == ".png")
     if width is not None and not png:
         raise click.UsageError("--width is of a PNG; add --png. An SVG has no size of its own.")
+    if font and png:
+        raise click.UsageError("--font is of an SVG; the letters of a PNG are drawn already.")
     if png and out is not None and out.suffix.lower() == ".svg":
         raise click.UsageError(f"--png does not make {out.name}; end the name with .png.")
     try:
@@ -51,12 +57,13 @@ def draw(file: Path, step: int | None, *, png: bool, width: int | None, out: Pat
         unit = unit_of(file)
         lesson = write_lesson(solve(read_problem(file, unit=unit)))
         picture = draw_alone(lesson, unit.symbols if unit else Unit.symbols, file, step)
+        picture = with_fonts(picture, signs=False) if font else picture
         content = photograph(picture, width or _WIDTH, browser) if png else picture.encode()
         if out == Path("-"):
             click.echo(content, nl=False)
             return
         written = place_of(file, out, step, ".png" if png else ".svg")
-        write_picture(content, written, force=force)
+        write_picture(content, written, force=given["force"])
     except StepwellError as error:
         stop(error)
     tell(f"{named(written)} ({kilobytes(len(content))})")

@@ -13,6 +13,7 @@ from click.testing import CliRunner, Result
 
 from builder.cli import main
 from builder.figure.ink import ink_box
+from builder.figure.text_size import written_width
 from builder.site.pictures.drawing import MADE_BY, MARGIN, size_of
 from builder.site.starting.kinds import KINDS
 from tests.conftest import ROOT, Open
@@ -136,6 +137,49 @@ def test_a_picture_is_cropped_to_its_ink(here: Path, visit: Open, file: Path) ->
     for room in (left, top, right, bottom):
         assert -0.5 <= room <= MARGIN + 16
     assert opened.errors == []
+
+
+def widths_of(visit: Open, file: Path) -> list[float]:
+    """How wide each text comes out in an image whose named fonts are not on the computer."""
+    away = file.read_text("utf-8").replace(
+        "Times New Roman,Times,Liberation Serif,serif", "Courier"
+    )
+    file.write_text(away.replace("STIX Two Math,", ""), "utf-8")
+    page = file.with_suffix(".html")
+    page.write_text(file.read_text("utf-8").split("?>")[1], "utf-8")
+    opened = visit(page)
+    opened.page.wait_for_function("document.fonts.status === 'loaded'")
+    assert opened.strays == []
+    widths: list[float] = opened.page.evaluate(
+        "[...document.querySelectorAll('svg text')].map(t => t.getComputedTextLength())"
+    )
+    return widths
+
+
+@pytest.mark.parametrize("slug", ["flasher-reservoir", "lantern-switched-over"])
+def test_a_font_goes_along_where_it_is_asked_for(here: Path, visit: Open, slug: str) -> None:
+    """With --font letters are as wide as the layout takes them, whatever the computer has."""
+    file = PROBLEMS / f"{slug}.yml"
+    assert draw(file, "--out", "bare.svg").exit_code == 0
+    assert draw(file, "--font", "--out", "whole.svg").exit_code == 0
+    whole = (here / "whole.svg").read_text("utf-8")
+    bare = texts_of((here / "bare.svg").read_text("utf-8"))
+    assert texts_of(whole) == bare
+    assert whole.count("@font-face") == (2 if "italic" in whole.split("</style>")[1] else 1)
+    assert len(whole) < 65_000
+    upright = [at for at, text in enumerate(bare) if re.fullmatch(r"\d+ [µmk]?[FVΩ]", text)]
+    assert upright
+    without, within = widths_of(visit, here / "bare.svg"), widths_of(visit, here / "whole.svg")
+    for at in upright:
+        assert within[at] == pytest.approx(written_width(bare[at]), rel=0.03)
+        assert without[at] > 1.1 * within[at]
+
+
+def test_a_font_is_of_an_svg(here: Path) -> None:
+    """A PNG has its letters already."""
+    result = draw(FLASHER, "--png", "--font")
+    assert result.exit_code == 2
+    assert "--font is of an SVG" in result.stderr
 
 
 def test_the_box_of_ink_is_known_without_a_browser() -> None:

@@ -11,14 +11,9 @@ from pathlib import Path
 from builder.errors import Fault, FaultyFile, NoBrowser, PrintingFailed
 from builder.site.page import render
 from builder.site.pictures.drawing import MADE_BY, size_of
+from builder.site.pictures.lettered import with_fonts
 from builder.site.printing import NAMES, VARIABLE, find_browser, run_browser, trouble_of
 
-_FONTS = Path(__file__).parent.parent / "fonts"
-_FACES = (
-    ("STIX Two Text", "normal", "stix-two-text-regular.woff2"),
-    ("STIX Two Text", "italic", "stix-two-text-italic.woff2"),
-    ("STIX Two Math", "normal", "stix-two-math.woff2"),
-)
 _SIGNATURE = b"\x89PNG\r\n\x1a\n"
 _HEADER = len(_SIGNATURE) + 25  # the signature and the chunk IHDR
 _PICTURE = re.compile(r"data:image/png;base64,([A-Za-z0-9+/=]+)")
@@ -52,7 +47,7 @@ def photograph(picture: str, width: int, browser: str) -> bytes:
         FaultyFile: if the browser yields no picture.
     """
     wide, high = size_of(picture)
-    page = render("picture.html", picture=_with_fonts(picture), width=width,
+    page = render("picture.html", picture=with_fonts(picture), width=width,
                   height=max(1, round(width * high / wide)))  # fmt: skip
     with tempfile.TemporaryDirectory(prefix="stepwell-") as folder:
         file = Path(folder) / "picture.html"
@@ -66,16 +61,6 @@ def photograph(picture: str, width: int, browser: str) -> bytes:
     if not content.startswith(_SIGNATURE):
         raise _no_picture(browser, trouble_of(done))
     return _signed(content)
-
-
-def _with_fonts(picture: str) -> str:
-    """A picture with our fonts in it, so that a PNG looks the same wherever it is made."""
-    faces = "".join(
-        f"@font-face{{font-family:'{family}';font-style:{style};src:url(data:font/woff2;base64,"
-        f"{base64.b64encode((_FONTS / name).read_bytes()).decode()})}}"
-        for family, style, name in _FACES
-    )
-    return picture.replace("<title", f"<style>{faces}</style><title", 1)
 
 
 def _signed(png: bytes) -> bytes:
