@@ -31,7 +31,7 @@ _WIDTH = 1200
 @click.option("--width", type=click.IntRange(50, 4000), metavar="PIXELS",
               help=f"The width of the PNG; {_WIDTH} by default.")  # fmt: skip
 @click.option("--font", is_flag=True,
-              help="Put the font into the SVG, for browsers and whatever reads it there.")  # fmt: skip
+              help="Put the font into the SVG, for browsers and others that read it.")  # fmt: skip
 @click.option("--out", type=FilePath(dash=True),
               help="The file to write, or - for the terminal; by default the problem's name with "
               ".svg or .png, in this folder.")  # fmt: skip
