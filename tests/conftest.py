@@ -7,16 +7,25 @@ import os
 import subprocess
 import sys
 from collections.abc import Callable, Iterator
-from contextlib import contextmanager
+from contextlib import ExitStack, contextmanager
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, Page, sync_playwright
+from playwright.sync_api import (
+    Browser,
+    BrowserContext,
+    ConsoleMessage,
+    Page,
+    Request,
+    WebError,
+    sync_playwright,
+)
 
 import tests.strategies  # noqa: F401 - loads the profile of hypothesis for every test
 from tests.browser import find_chromium
+from tests.contexts import Contexts
 from tests.get_browser import LAUNCH_ARGUMENTS
 
 ROOT = Path(__file__).parent.parent
@@ -37,6 +46,29 @@ class Visit:
     folder: Path
     errors: list[str] = field(default_factory=list)
     requests: list[str] = field(default_factory=list)
+
+    def watch(self, context: BrowserContext) -> Callable[[], None]:
+        """Note what happens in the context; what is returned makes an end of it."""
+
+        def request(sent: Request) -> None:
+            self.requests.append(sent.url)
+
+        def weberror(error: WebError) -> None:
+            self.errors.append(str(error.error))
+
+        def console(message: ConsoleMessage) -> None:
+            if message.type == "error":
+                self.errors.append(message.text)
+
+        def end() -> None:
+            context.remove_listener("request", request)
+            context.remove_listener("weberror", weberror)
+            context.remove_listener("console", console)
+
+        context.on("request", request)
+        context.on("weberror", weberror)
+        context.on("console", console)
+        return end
 
     @property
     def strays(self) -> list[str]:
@@ -59,39 +91,40 @@ def chromium() -> Iterator[Browser]:
         browser.close()
 
 
+@pytest.fixture(scope="session")
+def contexts(chromium: Browser, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Contexts]:
+    """Contexts of the browser, lent to one test after the other."""
+    blank = tmp_path_factory.mktemp("blank") / "blank.html"
+    blank.write_text("<!doctype html><title>Nothing</title>", encoding="utf-8")
+    lender = Contexts(chromium, blank)
+    yield lender
+    lender.close()
+
+
 @contextmanager
-def visits(chromium: Browser) -> Iterator[Open]:
-    """Opens files in fresh contexts: ``visit(file, folder=None, **context_options) -> Visit``.
+def visits(contexts: Contexts) -> Iterator[Open]:
+    """Opens files, each in a context of its own: ``visit(file, folder=None, **options) -> Visit``.
 
     The network is off. ``folder`` is what the page may read, by default the file's own folder.
     The options are those of Playwright's ``new_context``, e.g. ``java_script_enabled=False``.
     """
-    contexts: list[BrowserContext] = []
+    with ExitStack() as afterwards:
 
-    def open_file(file: Path, folder: Path | None = None, **options: Any) -> Visit:
-        context = chromium.new_context(offline=True, **options)
-        contexts.append(context)
-        opened = Visit(context.new_page(), folder or file.parent)
-        context.on("request", lambda request: opened.requests.append(request.url))
-        context.on("weberror", lambda error: opened.errors.append(str(error.error)))
-        context.on(
-            "console",
-            lambda message: opened.errors.append(message.text) if message.type == "error" else None,
-        )
-        opened.page.goto(file.resolve().as_uri())
-        return opened
+        def open_file(file: Path, folder: Path | None = None, **options: Any) -> Visit:
+            context = contexts.lend(**options)
+            afterwards.callback(contexts.take_back, context)
+            opened = Visit(context.new_page(), folder or file.parent)
+            afterwards.callback(opened.watch(context))
+            opened.page.goto(file.resolve().as_uri())
+            return opened
 
-    try:
         yield open_file
-    finally:
-        for context in contexts:
-            context.close()
 
 
 @pytest.fixture
-def visit(chromium: Browser) -> Iterator[Open]:
+def visit(contexts: Contexts) -> Iterator[Open]:
     """Opens files as ``visits`` does; they are closed after the test."""
-    with visits(chromium) as open_file:
+    with visits(contexts) as open_file:
         yield open_file
 
 

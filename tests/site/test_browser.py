@@ -7,9 +7,10 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, expect
+from playwright.sync_api import expect
 
 from tests.conftest import Open, Visit, visits
+from tests.contexts import Contexts
 from tests.site.answering import answer_every_question
 
 FLASHER = "problems/flasher-reservoir.html"
@@ -23,9 +24,9 @@ PAGES = [
 
 
 @pytest.fixture(scope="module", params=PAGES)
-def opened(request: pytest.FixtureRequest, chromium: Browser, built_site: Path) -> Iterator[Visit]:
+def opened(request: pytest.FixtureRequest, contexts: Contexts, built_site: Path) -> Iterator[Visit]:
     """Each page of the unit, opened once for the tests that look at every page."""
-    with visits(chromium) as visit:
+    with visits(contexts) as visit:
         yield visit(built_site / request.param, built_site)
 
 
