@@ -68,6 +68,18 @@ ANSWER_ALL = """() => {
 }"""
 
 
+def open_first_step(page: Page) -> None:
+    """Open the first step of a solution, and wait until that is noted as a beginning.
+
+    The event that tells of an opened step comes a moment later than the step opens, and a page
+    that is left at once never gets it.
+    """
+    page.locator("details.sw-step summary").first.click()
+    page.wait_for_function(
+        "Object.keys(localStorage).some(key => key.startsWith('stepwell:progress:'))"
+    )
+
+
 def answer_every_question(page: Page) -> int:
     """Type each shown answer, choose each option, rank, pick and order; see that replies fit.
 

@@ -129,8 +129,8 @@ def test_the_board_keeps_the_focus_and_gives_it_back(built_site: Path, visit: Op
     page.locator(".sw-board h2").focus()
     page.keyboard.press("Escape")
     expect(page.locator("dialog.sw-board")).to_be_hidden()
-    assert page.evaluate("document.activeElement.textContent") == NAME
-    assert page.evaluate("document.fullscreenElement") is None
+    expect(page.get_by_role("button", name=NAME)).to_be_focused()
+    page.wait_for_function("document.fullscreenElement === null")
     _at_the_board(page)
     assert _place(page) == "Step 1 of 6"
     page.get_by_role("dialog", name="At the board").get_by_role("button", name="Leave").click()
@@ -176,6 +176,8 @@ def test_a_lesson_shows_its_problem_at_the_board(built_site: Path, visit: Open) 
     assert _place(page) == "The problem"
     expect(page.locator(".sw-board svg")).to_have_count(1)
     page.keyboard.press("Escape")
+    # Its slide is taken away when the board has been left, by an event of its own.
+    expect(page.locator(".sw-board-slide")).to_be_empty()
     page.evaluate("document.querySelectorAll('.sw-opening, form').forEach(node => node.remove())")
     page.keyboard.press("Enter")
     page.wait_for_function("document.activeElement.matches('.sw-board h2')")

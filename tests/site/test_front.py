@@ -14,6 +14,7 @@ from builder.problem import read_problem, read_problem_text, read_unit
 from builder.problem.model import Problem, Unit
 from builder.site.front import Front, LessonPage, Stage, lesson_pages, stages_of
 from tests.conftest import ROOT, Open
+from tests.site.answering import open_first_step
 from tests.site.pages import FLASHER, HEATER, LEFTOVERS, Markup, write_unit
 from tests.site.test_browser import PROBLEMS
 
@@ -213,7 +214,7 @@ def test_what_is_done_is_noted_and_forgotten(built_site: Path, visit: Open) -> N
     expect(page.get_by_role("button", name="Forget my progress")).to_be_hidden()
 
     page.goto((built_site / "problems/flasher-reservoir.html").as_uri())
-    page.locator("details.sw-step summary").first.click()
+    open_first_step(page)
     page.goto((built_site / PAIR).as_uri())
     answer_right(page, most=1)
     page.goto((built_site / "index.html").as_uri())

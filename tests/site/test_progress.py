@@ -10,6 +10,7 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from tests.conftest import Open
+from tests.site.answering import open_first_step
 from tests.site.test_front import answer_right
 
 PAIR = "problems/buoy-spare-capacitor.html"
@@ -41,7 +42,7 @@ def test_progress_goes_through_a_file(built_site: Path, visit: Open, tmp_path: P
     started.value.save_as(saved)
     page.evaluate("localStorage.clear()")
     page.goto((built_site / "problems/flasher-reservoir.html").as_uri())
-    page.locator("details.sw-step summary").first.click()
+    open_first_step(page)
     page.goto((built_site / "index.html").as_uri())
     with page.expect_file_chooser() as asked:
         page.get_by_role("button", name="Read progress from a file").press("Enter")
@@ -76,7 +77,7 @@ def test_what_is_no_file_of_progress_changes_nothing(
     """Whatever else is chosen is refused in a sentence, as text, and nothing is lost."""
     visited = visit(built_site / PAIR, built_site)
     page = visited.page
-    page.locator("details.sw-step summary").first.click()
+    open_first_step(page)
     before = _kept(page)
     page.goto((built_site / "index.html").as_uri())
     _load(page, "some.json", text)

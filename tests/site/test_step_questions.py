@@ -179,7 +179,7 @@ def test_the_reply_leads_to_the_step_that_has_it_right(page: Page) -> None:
     form.get_by_role("button", name="Check").click()
     target = form.get_attribute("data-fault-step")
     form.locator(".sw-reply a").click()
-    assert page.locator(f"#{target}").evaluate("step => step.open")
+    expect(page.locator(f"#{target}")).to_have_attribute("open", "")
 
 
 def test_every_question_of_the_small_unit_can_be_answered(folder: Path, visit: Open) -> None:

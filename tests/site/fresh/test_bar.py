@@ -171,6 +171,7 @@ def test_the_board_has_the_numbers_of_the_set(site: Path, visit: Open) -> None:
     expect(page.get_by_role("dialog", name="At the board")).to_be_visible()
     shown = page.locator(".sw-board-words .sw-given").inner_text()
     page.get_by_role("button", name="Leave").click()
+    expect(page.locator(".sw-board-slide")).to_be_empty()
     page.get_by_label("Set").select_option("6")
     page.get_by_role("button", name="Show at the board").click()
     now = page.locator(".sw-board-words .sw-given").inner_text()
