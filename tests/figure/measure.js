@@ -1,6 +1,6 @@
 // Measures every figure of the page as drawn: text against strokes and other text, wires
-// against wires and symbols. Returns one report for each figure.
-() => {
+// against wires and symbols. Returns one report for each figure, or for each that is chosen.
+(chosen) => {
   const NEAR = 0.02;
   const lines = (element) => {
     const paths = [];
@@ -107,5 +107,5 @@
       g.dataset.element, [...g.querySelectorAll("text")].map((t) => t.textContent).join(" ")]);
     return { faults, values, elements, texts, strokes: strokes.length };
   };
-  return [...document.querySelectorAll(".sw-figure")].map(report);
+  return [...document.querySelectorAll(chosen || ".sw-figure")].map(report);
 }

@@ -23,8 +23,8 @@ SHOW = """(set) => {
   choose.dispatchEvent(new Event("change"));
   return performance.now() - start;
 }"""
-LAID_OUT = """() => [...document.querySelectorAll(".sw-figure")]
-  .map((one) => Boolean(one.querySelector("[data-junction], .sw-curve")))"""
+LAID_OUT = ".sw-figure:has([data-junction], .sw-curve)"
+OVERLAPS = f"(chosen) => ({MEASURE})(chosen).flatMap((one) => one.faults)"
 
 
 @pytest.fixture(scope="module")
@@ -88,8 +88,7 @@ def _overlaps(tab: Page) -> set[str]:
 
     Plates and what follows from what are laid out anew with each set, as for a page of its own.
     """
-    measured = zip(tab.evaluate(LAID_OUT), tab.evaluate(MEASURE), strict=True)
-    return {fault for laid_out, report in measured if laid_out for fault in report["faults"]}
+    return set(tab.evaluate(OVERLAPS, LAID_OUT))
 
 
 def _without_bar(parts: dict[str, str]) -> dict[str, str]:
