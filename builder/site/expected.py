@@ -73,8 +73,18 @@ class ExpectedAnswers:
 
     def of(self, question: TypedQuestion) -> Expected:
         """What the form of a question needs; any quantity of the lesson may be asked."""
+        name = self.lesson.display.resolve(question.answer)
+        if name not in self._found:
+            self._found[name] = self._of(name)
+        return self._found[name]
+
+    @cached_property
+    def _found(self) -> dict[Name, Expected]:
+        """What was worked out already: a step and the self-check can ask for the same."""
+        return {}
+
+    def _of(self, name: Name) -> Expected:
         display = self.lesson.display
-        name = display.resolve(question.answer)
         turns = wrong_turns(name, self._turns.get(name, ()), display)
         if is_symbolic(display.solution.values[name]):
             return self._expression(name, turns)
@@ -151,12 +161,13 @@ class ExpectedAnswers:
     def _told(self) -> tuple[Name, ...]:
         """Every quantity that the page tells, those of the results first."""
         rows = (row for table in self.lesson.tables for row in table.rows)
-        return (
+        told = (
             *(name for row in rows for name in row.names if name is not None),
             # A given instant is called by no name of its own.
             *(name for name in self.lesson.solution.givens if name.quantity != "time"),
             *(name for step in self.lesson.solution.steps for name in step.found),
         )
+        return tuple(dict.fromkeys(map(self.lesson.display.resolve, told)))
 
     @cached_property
     def _letters(self) -> frozenset[Symbol]:
