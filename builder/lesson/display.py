@@ -5,6 +5,7 @@ from __future__ import annotations
 from abc import ABC, abstractmethod
 from dataclasses import dataclass
 from functools import cached_property
+from typing import Any
 
 from builder.lesson.prose import NumberOf, Prose, SymbolOf, listed, say
 from builder.quantity.names import Name, Symbol
@@ -96,6 +97,17 @@ class Display(ABC):
     @cached_property
     def _shown(self) -> dict[Name, Shown]:
         """What was shown already."""
+        return {}
+
+    @cached_property
+    def found_and_asked(self) -> dict[Name, bool]:
+        """What the steps find, in order, and whether it is asked for."""
+        asked = set(map(self.resolve, self.solution.problem.find))
+        return {name: name in asked for step in self.solution.steps for name in step.found}
+
+    @cached_property
+    def found_wrong(self) -> dict[str, Any]:
+        """What wrong rules lead to, by their ids, as far as it was looked for already."""
         return {}
 
     def names_itself(self, name: Name) -> bool:

@@ -6,6 +6,7 @@ import sys
 from collections import Counter
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
+from functools import cached_property
 from itertools import islice
 from typing import Any
 
@@ -28,7 +29,7 @@ from builder.quantity.personal import as_formula
 from builder.quantity.show import Shown, ShownExpression, show, show_expression, show_in
 from builder.quantity.symbolic import is_symbolic, sign_of
 from builder.solution import Solution, Step
-from builder.solution.altered import rerun, touched_by
+from builder.solution.altered import rerun_and_touched
 
 MOST_WARNINGS = 5
 FEW_WARNINGS = 3
@@ -89,7 +90,7 @@ class Slip:
         rule: the rule.
         wrong: what it finds.
         shown: the wrong number as shown.
-        why: why one falls for this rule.
+        display: of the solution.
         stands: whether the number can be told from the right one, and has a sign that such a
             quantity can have.
         also: other rules that lead to the same number here.
@@ -98,9 +99,14 @@ class Slip:
     rule: WrongRule
     wrong: Wrong
     shown: Shown
-    why: Prose
+    display: Display
     stands: bool
     also: tuple[Slip, ...] = ()
+
+    @cached_property
+    def why(self) -> Prose:
+        """Why one falls for this rule; put into words only where a page tells it."""
+        return self.rule.tempting(self.wrong, self.display)
 
     @property
     def sentence(self) -> Prose:
@@ -166,8 +172,17 @@ def every_slip(
 
 def _found(rule: WrongRule, display: Display, of_the_pen: int) -> Iterable[Wrong]:
     """What a rule leads to, as far as it is wanted."""
-    brief = rule.first if of_the_pen <= MOST_OF_THE_PEN else None
-    return (brief or rule.find)(display)
+    if rule.arithmetic:
+        return ((rule.first if of_the_pen <= MOST_OF_THE_PEN else None) or rule.find)(display)
+    return all_found(rule, display)
+
+
+def all_found(rule: WrongRule, display: Display) -> tuple[Wrong, ...]:
+    """All that a rule leads to in a solution, looked for once; questions are made of it too."""
+    found: dict[str, tuple[Wrong, ...]] = display.found_wrong
+    if rule.id not in found:
+        found[rule.id] = tuple(rule.find(display))
+    return found[rule.id]
 
 
 def _few(found: Iterable[Wrong], most: int | None) -> Iterator[Wrong]:
@@ -185,7 +200,7 @@ def _slip(rule: WrongRule, wrong: Wrong, display: Display) -> Slip:
     shown = _shown_like(rounded, wrong, display.digits)
     told_apart = shown.text not in (display.shown(wrong.name).text, rounded.text)
     stands = told_apart and _may_be(wrong, right, display)
-    return Slip(rule, wrong, shown, rule.tempting(wrong, display), stands)
+    return Slip(rule, wrong, shown, display, stands)
 
 
 def told_together(slips: Iterable[Slip]) -> tuple[Slip, ...]:
@@ -296,12 +311,10 @@ def carried_on(
             what the step finds or of givens.
         happens: what was done, as a clause.
     """
-    values = rerun(display.solution, altered)
-    touched = touched_by(altered, display.solution)
-    asked = set(map(display.resolve, display.solution.problem.find))
-    found = [name for name, _ in found_names(display)]
+    values, touched = rerun_and_touched(display.solution, altered)
+    found = display.found_and_asked
     told = [*(name for name in altered if name in found),
-            *(name for name in found if name in asked and name in touched)]  # fmt: skip
+            *(name for name, asked in found.items() if asked and name in touched)]  # fmt: skip
     for name in dict.fromkeys(told):
         if name in values:
             yield Wrong(name, values[name], step.id, happens)

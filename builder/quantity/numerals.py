@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import lru_cache
 
 from sympy import Rational
 
@@ -134,14 +135,20 @@ def show_number_in(value: Exact, kind: str, unit: str, digits: int = 3) -> Shown
     exact = near_fraction(value)
     if power is None or exact == 0:
         return show_number(value, kind, digits)
-    order, rounded = _round(abs(exact), digits)
-    scaled = rounded / Fraction(10) ** power
-    if not Fraction(1, 1000) <= scaled < 10000:
+    order, mantissa, last = _mantissa(abs(exact), digits)
+    # All of it in whole numbers: a page with its sets has tens of thousands of wrong numbers.
+    over, under = mantissa * _tens(last - power), _tens(power - last)
+    if not under <= 1000 * over < 10_000_000 * under:
         return show_number(value, kind, digits)
-    number = _decimal(scaled, max(0, digits - 1 - (order - power)))
-    return Shown(("−" if exact < 0 else "") + number, unit, exact=_is_whole(value, rounded))
+    places = max(0, digits - 1 - (order - power))
+    number = _with_point(over * 10**places // under, places)
+    whole = isinstance(value, Rational) and (
+        mantissa * _tens(last) * exact.denominator == abs(exact.numerator) * _tens(-last)
+    )
+    return Shown(("−" if exact < 0 else "") + number, unit, exact=whole)
 
 
+@lru_cache(maxsize=256)
 def unit_power(unit: str, kind: str) -> int | None:
     """The power of ten of a shown unit: −6 for ``µF``; None if it is no unit of that kind."""
     base, prefixes = KINDS[kind].unit, _prefixes_of(KINDS[kind])
@@ -235,6 +242,12 @@ def _decimal_places(value: Fraction) -> int | None:
 
 def _round(value: Fraction, digits: int) -> tuple[int, Fraction]:
     """The decimal order of a positive value and the value rounded half up to ``digits``."""
+    order, mantissa, power = _mantissa(value, digits)
+    return order, Fraction(mantissa * _tens(power), _tens(-power))
+
+
+def _mantissa(value: Fraction, digits: int) -> tuple[int, int, int]:
+    """The same with the rounded value as a whole number and the power of ten that it counts."""
     over, under = value.numerator, value.denominator
     order = (over.bit_length() - under.bit_length()) * 30103 // 100000  # log10(2): one off at most
     if _tens(order) * under > over * _tens(-order):
@@ -247,7 +260,7 @@ def _round(value: Fraction, digits: int) -> tuple[int, Fraction]:
     mantissa = (over + under) // (2 * under)
     if mantissa >= 10**digits:
         order += 1
-    return order, Fraction(mantissa * _tens(power), _tens(-power))
+    return order, mantissa, power
 
 
 def _tens(power: int) -> int:
@@ -257,7 +270,11 @@ def _tens(power: int) -> int:
 
 def _decimal(value: Fraction, places: int) -> str:
     scaled = value * 10**places
-    digits = str(scaled.numerator // scaled.denominator).rjust(places + 1, "0")
+    return _with_point(scaled.numerator // scaled.denominator, places)
+
+
+def _with_point(number: int, places: int) -> str:
+    digits = str(number).rjust(places + 1, "0")
     return digits if places == 0 else f"{digits[:-places]}.{digits[-places:]}"
 
 

@@ -7,6 +7,7 @@ all coefficients share it, and a limit compares degrees. Nothing is guessed or t
 from __future__ import annotations
 
 from collections.abc import Iterable
+from fractions import Fraction
 from functools import lru_cache, reduce
 from operator import mul
 from typing import Any
@@ -15,8 +16,11 @@ from sympy import ZZ, Integer, Rational, Symbol, oo
 from sympy.polys.fields import FracField
 
 from builder.quantity.comparing import same_numbers
-from builder.quantity.exact import Exact
+from builder.quantity.exact import Exact, near_fraction, within_measure
 from builder.quantity.letters import kind_of, letter_of
+
+_SURELY_SOMETHING = Fraction(1, 10**30)
+"""What cancels out to nothing is smaller than that when it is worked out to sixty digits."""
 
 
 def is_symbolic(value: Exact) -> bool:
@@ -112,7 +116,7 @@ def sign_of(value: Exact) -> int | None:
 @lru_cache(maxsize=4096)
 def _sign_of(value: Exact) -> int | None:
     if not is_symbolic(value):
-        return bool(value > 0) - bool(value < 0)
+        return _sign_of_number(value)
     element = _element(value)
     over, under = ({number > 0 for number in part.values()} for part in _parts(element))
     if not over:
@@ -120,6 +124,19 @@ def _sign_of(value: Exact) -> int | None:
     if len(over) > 1 or len(under) > 1:
         return None
     return 1 if over == under else -1
+
+
+def _sign_of_number(value: Exact) -> int:
+    """The sign of a root, a logarithm or the like.
+
+    What is shown needs its first sixty digits anyway. They tell the sign unless nearly nothing is
+    left: then SymPy looks closer.
+    """
+    if value.is_real and within_measure(value):
+        near = near_fraction(value)
+        if abs(near) > _SURELY_SOMETHING:
+            return 1 if near > 0 else -1
+    return bool(value > 0) - bool(value < 0)
 
 
 def _parts(element: Any) -> tuple[dict[tuple[int, ...], Any], dict[tuple[int, ...], Any]]:

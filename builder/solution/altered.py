@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping, Sequence
 from fractions import Fraction
 
 from sympy import Rational
@@ -28,6 +28,13 @@ def rerun(solution: Solution, instead: Mapping[Name, Exact | Formula]) -> dict[N
         What can still be computed: a line that would divide by zero or take the root of a
         negative number is left out, and so is all that needs it.
     """
+    return rerun_and_touched(solution, instead)[0]
+
+
+def rerun_and_touched(
+    solution: Solution, instead: Mapping[Name, Exact | Formula]
+) -> tuple[dict[Name, Exact], set[Name]]:
+    """The same, and what depends on what is altered, whether or not its value then differs."""
     values = _stated(solution, instead)
     touched = set(instead)
     for step in solution.steps:
@@ -41,17 +48,7 @@ def rerun(solution: Solution, instead: Mapping[Name, Exact | Formula]) -> dict[N
                 values[line.name] = value_of(line.formula, values, systems)
             except (KeyError, ValueError, ZeroDivisionError):
                 continue
-    return values
-
-
-def touched_by(altered: Iterable[Name], solution: Solution) -> set[Name]:
-    """What depends on altered quantities, whether or not its value then differs."""
-    touched = set(altered)
-    for step in solution.steps:
-        for line in step.lines:
-            if not touched.isdisjoint(line.uses):
-                touched.add(line.name)
-    return touched
+    return values, touched
 
 
 def rerun_rounded(solution: Solution, digits: int) -> dict[Name, Exact]:
@@ -89,8 +86,10 @@ def _stated(solution: Solution, instead: Mapping[Name, Exact | Formula]) -> dict
                      if not isinstance(value, Formula)}  # fmt: skip
 
 
-def _altered(step: Step, instead: Mapping[Name, Exact | Formula]) -> list[Line]:
+def _altered(step: Step, instead: Mapping[Name, Exact | Formula]) -> Sequence[Line]:
     """The lines of a step that are still to be computed, some with another formula."""
+    if instead.keys().isdisjoint(step.found):
+        return step.lines
     lines = []
     for line in step.lines:
         other = instead.get(line.name, line.formula)

@@ -71,7 +71,7 @@ class Step:
     lines: tuple[Line, ...]
     statements: tuple[Statement, ...] = field(default=(), kw_only=True)
 
-    @property
+    @cached_property
     def found(self) -> tuple[Name, ...]:
         """The quantities that the step finds."""
         return tuple(line.name for line in self.lines)

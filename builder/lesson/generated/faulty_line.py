@@ -13,7 +13,7 @@ from builder.lesson.generated.wrong_formulas import wrong_formula
 from builder.lesson.lesson import Lesson, TaughtStep
 from builder.lesson.prose import NumberOf, Prose, SymbolOf, WrongNumber, number_word, say
 from builder.lesson.questions.step_forms import FaultyLineQuestion, WorkedLine
-from builder.lesson.wrong_rule import SIGNED, Wrong, WrongRule
+from builder.lesson.wrong_rule import SIGNED, Wrong, WrongRule, all_found
 from builder.quantity.exact import Exact
 from builder.quantity.formula import Formula, Solved, evaluate
 from builder.quantity.names import Name
@@ -92,7 +92,7 @@ def _chosen(lesson: Lesson) -> Mistake | None:
 
 def mistakes_of(rule: WrongRule, lesson: Lesson) -> Iterator[Mistake]:
     """A rule at every step at which it can be worked out."""
-    found = list(rule.find(lesson.display))
+    found = all_found(rule, lesson.display)
     for at, taught in enumerate(lesson.steps):
         step = taught.step
         wrongs: dict[Name, Wrong] = {}

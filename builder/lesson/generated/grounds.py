@@ -8,7 +8,7 @@ from enum import Enum, auto
 
 from builder.circuit.law import SERIES
 from builder.circuit.tree import Leaf
-from builder.lesson.generated.view import View, meeting
+from builder.lesson.generated.view import View
 from builder.lesson.prose import Prose, Relation, capitalised, say
 
 
@@ -53,7 +53,7 @@ class Compared:
 def compared(view: View, quantity: str, one: str, other: str) -> Compared | None:
     """What decides between two elements of a nest, or None if only arithmetic does."""
     assert view.tree is not None
-    meet = meeting(view.tree, one, other)
+    meet = view.meeting(one, other)
     series, where = meet.group.connection == SERIES, "/".join(sorted(map(str, meet.group.parts)))
     alone = [isinstance(part, Leaf) for part in meet.parts]
     shared = view.law.flow if series else view.law.drop

@@ -57,6 +57,19 @@ class View:
         """The elements that may be asked about, in the author's order."""
         return tuple(e.name for e in self.network.elements if e.name not in self.hidden)
 
+    def meeting(self, one: str, other: str) -> Meeting:
+        """Where two different elements meet, in a nest."""
+        assert self.tree is not None
+        found = self._meetings.get((one, other))
+        if found is None:
+            found = self._meetings[one, other] = meeting(self.tree, one, other)
+        return found
+
+    @cached_property
+    def _meetings(self) -> dict[tuple[str, str], Meeting]:
+        """What was found already: each change and each comparison asks for it again."""
+        return {}
+
     def element(self, id: str) -> SymbolOf:
         """An element's name."""
         return self.display.element(id)

@@ -7,12 +7,12 @@ otherwise is not asked about.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from enum import Enum
+from typing import NamedTuple
 
 from builder.circuit.law import SERIES
 from builder.circuit.tree import Group, Leaf
-from builder.lesson.generated.view import View, meeting
+from builder.lesson.generated.view import View
 from builder.lesson.generated.what_if.changes import Change, How
 from builder.lesson.network.display import NetworkDisplay
 from builder.quantity.names import TOTAL, Name
@@ -34,9 +34,8 @@ class Why(Enum):
     EQUIVALENT = "the whole follows each of its parts"
 
 
-@dataclass(frozen=True)
-class Spot:
-    """A change, and what is looked at.
+class Spot(NamedTuple):
+    """A change, and what is looked at; a tuple, as of many only one is asked about.
 
     Attributes:
         why: what decides.
@@ -97,8 +96,7 @@ def _in_nest(change: Change, view: View) -> Iterator[Spot]:
 
 
 def _of_other(change: Change, other: str, view: View, driven: bool) -> Iterator[Spot]:
-    assert view.tree is not None
-    meet = meeting(view.tree, other, change.of)
+    meet = view.meeting(other, change.of)
     grows = 1 if change.eases(view.law) else -1
     series = meet.group.connection == SERIES
     if series:
