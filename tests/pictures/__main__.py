@@ -1,43 +1,24 @@
-"""Take the pictures of the unit's pages again: ``python -m tests.pictures``.
+"""Take the pictures of the pages again: ``python -m tests.pictures [KIND...]``.
 
-Builds the unit and photographs one page of each kind at three widths, by day and by night. All
-of them go to ``pictures/``. What is kept in this folder: for each kind one sheet of its six
-pictures, and the README's picture.
+Makes the unit, sheets and a preview, and photographs one page of each kind at three widths, by day
+and by night. All of them go to ``pictures/``. What is kept in this folder: for each kind one sheet
+of its six pictures, and the README's picture.
 """
 
 from __future__ import annotations
 
-import subprocess
-import sys
+import argparse
 import tempfile
+from collections.abc import Mapping
 from pathlib import Path
 
 from playwright.sync_api import Browser, Page, sync_playwright
 
 from tests.browser import find_chromium
 from tests.get_browser import LAUNCH_ARGUMENTS
+from tests.pictures.pages import KINDS, ROOT, make_pages
 
-ROOT = Path(__file__).parent.parent.parent
 HERE = Path(__file__).parent
-KINDS = {
-    "front": "index.html",
-    "lesson": "sharing-a-junction.html",
-    "list": "problems/index.html",
-    "problem": "problems/flasher-reservoir.html",
-    "caution": "problems/rescue-lamp-bank.html",
-    "letters": "problems/flasher-any-size.html",
-    "unknown": "problems/capacitor-without-a-mark.html",
-    "network": "problems/bench-bridge-astray.html",
-    "source": "problems/sensor-supply.html",
-    "stages": "problems/tide-gauge-bucket.html",
-    "transient": "problems/lantern-switched-over.html",
-    "relations": "problems/two-wires-in-one-heater.html",
-    "plates": "problems/bilge-sensor-layers.html",
-    "formulas": "reference/formulas.html",
-    "glossary": "reference/glossary.html",
-    "symbols": "reference/symbols.html",
-    "board": "problems/solar-panel-heater.html",
-}
 WIDTHS = (360, 768, 1440)
 SCHEMES = ("light", "dark")
 # A sheet shows each picture at a third of its size, and the first of a long page.
@@ -46,35 +27,41 @@ TALLEST = 3600
 
 
 def main() -> None:
-    """Build the unit and take every picture."""
+    """Make the pages and take every picture, or those of the kinds that are named."""
+    parser = argparse.ArgumentParser(prog="python -m tests.pictures")
+    parser.add_argument("kinds", nargs="*", metavar="KIND", help=", ".join(KINDS))
+    kinds = tuple(parser.parse_args().kinds) or KINDS
+    if unknown := set(kinds) - set(KINDS):
+        parser.error(f"no kind of page: {', '.join(sorted(unknown))}")
+    into = ROOT / "pictures"
+    into.mkdir(exist_ok=True)
     with tempfile.TemporaryDirectory() as folder:
-        site = Path(folder) / "site"
-        command = [sys.executable, "-m", "mkdocs", "build", "--quiet", "--site-dir", str(site)]
-        subprocess.run(command, cwd=ROOT, check=True)
+        files = make_pages(Path(folder), kinds)
         with sync_playwright() as playwright:
             browser = playwright.chromium.launch(
                 executable_path=find_chromium(), args=LAUNCH_ARGUMENTS
             )
-            into = ROOT / "pictures"
-            into.mkdir(exist_ok=True)
             for scheme in SCHEMES:
                 for width in WIDTHS:
-                    _photograph(browser, site, into, width, scheme)
-            for kind in KINDS:
+                    _photograph(browser, files, into, width, scheme)
+            for kind in files:
                 _sheet(browser, into, kind)
-            _for_readme(browser, site, HERE / "page.png")
+            if "problem" in files:
+                _for_readme(browser, files["problem"], HERE / "page.png")
             browser.close()
 
 
-def _photograph(browser: Browser, site: Path, into: Path, width: int, scheme: str) -> None:
+def _photograph(
+    browser: Browser, files: Mapping[str, Path], into: Path, width: int, scheme: str
+) -> None:
     context = browser.new_context(
         viewport={"width": width, "height": 900},
         color_scheme="dark" if scheme == "dark" else "light",
         offline=True,
     )
     page = context.new_page()
-    for kind, path in KINDS.items():
-        page.goto((site / path).as_uri())
+    for kind, file in files.items():
+        page.goto(file.as_uri())
         if kind == "board":
             _go_to_the_board(page)
         else:
@@ -116,11 +103,11 @@ def _sheet(browser: Browser, into: Path, kind: str) -> None:
     page.close()
 
 
-def _for_readme(browser: Browser, site: Path, file: Path) -> None:
+def _for_readme(browser: Browser, problem: Path, file: Path) -> None:
     """The problem's page from its solution on, with the first two steps open."""
     context = browser.new_context(viewport={"width": 1180, "height": 1000}, offline=True)
     page = context.new_page()
-    page.goto((site / KINDS["problem"]).as_uri())
+    page.goto(problem.as_uri())
     page.add_style_tag(content=".md-header, .md-sidebar { display: none !important; }")
     for _ in range(2):
         page.get_by_role("button", name="Open the next step").click()
