@@ -21,7 +21,7 @@ preview: .venv/installed ## serve the unit at http://127.0.0.1:8000/ and follow 
 
 test: .venv/installed-dev ## set up what is needed, a browser too, and run every test
 	$(PY) -m tests.get_browser "$(CHECKED_BROWSER)"
-	PATH="$(CHECKED_BROWSER):$$PATH" $(PY) -m pytest -n 2 --dist loadfile
+	PATH="$(CHECKED_BROWSER):$$PATH" $(PY) -m pytest -n 2 --dist worksteal
 
 # TESTED=yes leaves out the tests, for whoever has just run them.
 check: lint types layers $(if $(TESTED),,test) ## lint, types, layering and tests
