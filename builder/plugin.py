@@ -23,7 +23,7 @@ from builder.site.author_text import MathsExtension
 from builder.site.embed import embed
 from builder.site.finished import Making
 from builder.site.guide import AUDIENCES, Guide
-from builder.site.host_files import add_files, add_pages
+from builder.site.host_files import add_files, add_pages, leading_out
 from builder.site.kept import KeptPages, Store
 from builder.site.online import Online
 from builder.site.page import TEMPLATES
@@ -90,6 +90,8 @@ class StepwellPlugin(BasePlugin[StepwellConfig]):
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         """Solve every problem and add its page, the listings and the assets."""
         self.files = files
+        for told in leading_out(files, config):
+            get_plugin_logger("stepwell").warning(told)
         self.site = self._read(config)
         self.faulty = FaultPages(self.site, get_plugin_logger("stepwell").warning)
         self.faulty.tell()

@@ -2,11 +2,27 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from pathlib import Path
 
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.structure.files import File, Files, InclusionLevel
+
+from builder.pointing import harmless
+
+
+def leading_out(files: Files, config: MkDocsConfig) -> Iterator[str]:
+    """The files of the content that are links to somewhere outside the folder of mkdocs.yml.
+
+    What lies there would be published with the unit, whether or not its author knows.
+    """
+    home = Path(config.config_file_path or ".").resolve().parent
+    for file in files:
+        if file.abs_src_path and file.src_dir == config.docs_dir:
+            path = Path(file.abs_src_path)
+            if not path.resolve().is_relative_to(home):
+                yield (f"{harmless(str(path))}: found a link that leads out of the unit; expected "
+                       "a file of the unit. Put what it leads to in its place.")  # fmt: skip
 
 
 def add_pages(files: Files, config: MkDocsConfig, made: Mapping[str, str]) -> None:

@@ -14,6 +14,7 @@ from builder.cli import main
 from builder.problem import read_problem, read_unit
 from tests.conftest import Open
 from tests.site.hostile import ALL, PROBLEMS, write_hostile_unit
+from tests.site.pages import HEATER, write_unit
 from tests.site.test_build import build_unit
 from tests.site.test_hostile import NO_TRAP
 
@@ -164,6 +165,28 @@ def test_a_link_that_leads_out_of_a_site_is_not_packed(unit: Path, tmp_path: Pat
     assert result.exit_code == 1
     assert "notes.txt: found a link that leads out of the site" in result.stderr
     assert not (tmp_path / "unit.zip").exists()
+
+
+@pytest.mark.parametrize("name", ["notes.txt", "notes.md", "problems/notes.yml", "away/notes.txt"])
+def test_a_link_that_leads_out_of_the_unit_is_told(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, name: str
+) -> None:
+    """A strict build stops before anything of the rest of the disk is published or packed."""
+    folder = tmp_path / "unit"
+    write_unit(folder, {"heater": HEATER})
+    outside = tmp_path / "outside"
+    outside.mkdir()
+    for ending in ("txt", "md", "yml"):
+        (outside / f"notes.{ending}").write_text("title: Notes\n", "utf-8")
+    if name.startswith("away/"):
+        (folder / "content/away").symlink_to(outside)
+    else:
+        (folder / "content" / name).symlink_to(outside / Path(name).name)
+    monkeypatch.chdir(folder)
+    result = call("pack")
+    assert result.exit_code == 1
+    assert f"{Path(name).name}: found a link that leads out of the unit" in result.stderr
+    assert not (folder / "unit.zip").exists()
 
 
 PLAIN_TITLES = (
