@@ -94,18 +94,24 @@ def _near_fraction(value: Exact) -> Fraction:
     """The same for what is not rational."""
     if value.free_symbols or not value.is_real:
         raise TypeError(f"{value} is no real number")
-    number = value.evalf(60)
+    number = _sixty_digits(value)
     bits = _bits(number)
     if bits > _MOST_BITS:
         raise ValueError(f"a number of {bits} binary digits is too large to be written")
     return Fraction(str(number)) if bits >= -_MOST_BITS else Fraction(0)
 
 
+@lru_cache(maxsize=4096)
+def _sixty_digits(value: Exact) -> Exact:
+    """A root, a logarithm or the like as a floating-point number."""
+    return value.evalf(60)
+
+
 def within_measure(value: Exact) -> bool:
     """Whether a real number lies where it can be written: not beyond ``MOST_ORDERS``."""
     if isinstance(value, Rational):
         return abs(int(value.p).bit_length() - int(value.q).bit_length()) <= _MOST_BITS
-    return abs(_bits(value.evalf(15))) <= _MOST_BITS
+    return abs(_bits(_sixty_digits(value))) <= _MOST_BITS
 
 
 def _bits(number: Exact) -> int:

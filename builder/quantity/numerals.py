@@ -263,6 +263,7 @@ def _mantissa(value: Fraction, digits: int) -> tuple[int, int, int]:
     return order, mantissa, power
 
 
+@lru_cache(maxsize=256)
 def _tens(power: int) -> int:
     """That power of ten; 1 for a negative one."""
     return int(10 ** max(0, power))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
-from functools import cache
+from functools import cache, lru_cache
 from xml.etree.ElementTree import Element
 
 from markdown import Markdown
@@ -84,6 +84,12 @@ def _markdown() -> Markdown:
     return md
 
 
+@lru_cache(maxsize=512)
+def _converted(text: str) -> str:
+    """Markdown as HTML; with other numbers only what fills its placeholders is another."""
+    return _markdown().reset().convert(text)
+
+
 def block(markdown: str, placeholder: Placeholder) -> Markup:
     """Paragraphs and lists of an author's text, with placeholders filled.
 
@@ -105,7 +111,7 @@ def block(markdown: str, placeholder: Placeholder) -> Markup:
         or (part if _FORMULA.fullmatch(part) else _PLACEHOLDER.sub(keep, part))
         for part in _BETWEEN.split(text)
     )
-    html = _markdown().reset().convert(kept)
+    html = _converted(kept)
     return Markup(_SENTINEL.sub(lambda match: str(stash[int(match.group(1))]), html))
 
 

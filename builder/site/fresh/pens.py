@@ -41,6 +41,7 @@ class Lister:
     shapes: list[object] = field(default_factory=list)
     numbers: dict[tuple[str, int], tuple[Run, ...]] = field(default_factory=dict)
     padded: bool = True
+    _runs: dict[tuple[str, str, str, bool], tuple[Run, ...]] = field(default_factory=dict)
 
     def circuit(self, drawing: AnyDrawing, *, id: str, title: str, description: str) -> str:
         """Its texts in the order of the request, in an element that stands for the figure."""
@@ -48,7 +49,7 @@ class Lister:
 
         def put(value: ValueText) -> ValueText:
             place = len(texts)
-            runs = number_runs(replace(value, slot=_NOTHING_YET))
+            runs = self._runs_of(value)
             self.numbers[id, place] = runs
             texts.append("".join(_listed(run, place, at) for at, run in enumerate(runs)))
             return ValueText("" if value.expression is None else "letters", value.symbol)
@@ -58,6 +59,15 @@ class Lister:
             f'<svg data-figure="{escape(id)}"><title>{escape(title)}</title>'
             f"<desc>{escape(description)}</desc>{''.join(texts)}</svg>"
         )
+
+    def _runs_of(self, value: ValueText) -> tuple[Run, ...]:
+        """The pieces of a number; what is found in one step stands in all later figures too."""
+        if value.expression is not None:
+            return number_runs(replace(value, slot=_NOTHING_YET))
+        key = (value.text, value.sign, value.key, value.symbol is None)
+        if key not in self._runs:
+            self._runs[key] = number_runs(replace(value, slot=_NOTHING_YET))
+        return self._runs[key]
 
     def touched(self, svg: str, how: Callable[[str], str], by: object) -> str:
         """The list as it is; what the touch depends on is noted."""

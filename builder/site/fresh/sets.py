@@ -61,6 +61,11 @@ class Listed:
     lister: Lister
     _roots: dict[str, tuple[Node, ...]] = field(default_factory=dict)
 
+    @cached_property
+    def offering(self) -> tuple[str, ...]:
+        """The parts whose questions have options."""
+        return tuple(id for id, tokens in self.parts.items() if _OPTION in tokens)
+
     def roots(self, id: str) -> tuple[Node, ...]:
         """The elements of a part that lie in no other."""
         if id not in self._roots:
@@ -182,7 +187,7 @@ def _change(first: Listed, other: Listed) -> Mapping[str, Change]:
     """
     if first.lister.shapes != other.lister.shapes or too_wide(first.lister, other.lister):
         raise DoesNotFitError
-    if any(_options_alike(tokens) for tokens in other.parts.values()):
+    if any(_options_alike(other.parts[id]) for id in first.offering):
         raise DoesNotFitError
     return {id: _change_of(id, first, other) for id in first.parts}
 
@@ -206,8 +211,6 @@ _OPTION = '<label class="sw-option">'
 
 def _options_alike(tokens: Tokens) -> bool:
     """Whether two options of a question say the same."""
-    if _OPTION not in tokens:
-        return False
     said: set[str] = set()
     places = iter(range(1, len(tokens), 2))
     for at in places:
