@@ -13,8 +13,8 @@ from builder.lesson.equations import AnyEquation, equations
 from builder.lesson.gaps import gaps
 from builder.lesson.prose import Prose
 from builder.lesson.questions import Question, TypedQuestion
+from builder.lesson.slips import Slip
 from builder.lesson.words import Words, refuse_strange_ids, with_own
-from builder.lesson.wrong_rule import Slip
 from builder.quantity.names import Name
 from builder.solution import Solution, Step
 

@@ -7,7 +7,7 @@ letters travels as its values at a few points, worked out exactly here.
 from __future__ import annotations
 
 import json
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cached_property
@@ -19,23 +19,16 @@ from builder.lesson import Lesson
 from builder.lesson.prose import NumberOf, Piece, Prose, SymbolOf
 from builder.lesson.questions import TypedQuestion
 from builder.lesson.questions.wrong_turns import WrongTurn, elsewhere, wrong_turns
-from builder.lesson.wrong_rule import Slip
-from builder.quantity.exact import Exact, near_fraction
+from builder.lesson.slips import Slip
+from builder.quantity.exact import near_fraction
 from builder.quantity.formula import Amount, every_part
 from builder.quantity.kinds import KINDS
-from builder.quantity.letters import kind_of, letter_of
+from builder.quantity.letters import letter_of
 from builder.quantity.names import Name
 from builder.quantity.show import Shown, ShownExpression
 from builder.quantity.symbolic import is_symbolic, letters_in, reading_order
+from builder.site.judging import at_points, decimal_text, order_of, points_for, short, worth_if_real
 
-MOST_DIGITS = 24
-MOST_DIGITS_ASTRAY = 6
-"""Values that are not the right one are only found again, and a page has many of them."""
-POINTS = 3
-_PRIMES = (
-    2, 3, 5, 7, 11, 13, 17, 19, 23, 29, 31, 37, 41, 43, 47, 53, 59, 61, 67, 71, 73, 79, 83, 89,
-    97, 101, 103, 107, 109, 113, 127, 131, 137, 139, 149, 151, 157, 163, 167, 173, 179, 181,
-)  # fmt: skip
 _EXAMPLES = {
     "F": "7 µF is 7000 nF", "C": "7 mC is 7000 µC", "V": "7 V is 7000 mV",
     "J": "7 mJ is 7000 µJ", "Ω": "7 kΩ is 7000 Ω", "A": "7 A is 7000 mA",
@@ -112,7 +105,7 @@ class ExpectedAnswers:
         letters = sorted({*letters_in(values[name]), *self._letters}, key=reading_order)
         points = points_for(letters, values[name], self._sizes)
         names = [letter_of(symbol) for symbol in letters]
-        worth = {letter_of(symbol): [_short(at[symbol]) for at in points] for symbol in letters}
+        worth = {letter_of(symbol): [short(at[symbol]) for at in points] for symbol in letters}
         for given in display.solution.givens:
             symbol = display.symbol(given)
             if not symbol.mark and (found := at_points(values[given], points)) is not None:
@@ -138,13 +131,13 @@ class ExpectedAnswers:
             [worth, number]
             for number, turn in enumerate(turns, start=1)
             if turn.slip.stands
-            and (worth := _worth_if_real(turn.slip.wrong.value, points)) is not None
+            and (worth := worth_if_real(turn.slip.wrong.value, points)) is not None
         ]
         others = [
             [worth, pieces]
             for other in elsewhere(name, self._told, display)
             if display.shown(other).text != display.shown(name).text
-            and (worth := _worth_if_real(values[other], points)) is not None
+            and (worth := worth_if_real(values[other], points)) is not None
             and (pieces := self._called(other))
         ]
         return {key: found for key, found in (("turns", wrong), ("others", others)) if found}
@@ -186,7 +179,7 @@ class ExpectedAnswers:
         for name in self.lesson.solution.givens:
             value = self.lesson.solution.values[name]
             if not is_symbolic(value) and (size := abs(near_fraction(value))):
-                order = Fraction(10) ** _order(size)
+                order = Fraction(10) ** order_of(size)
                 sizes[name.quantity] = min(order, sizes.get(name.quantity, order))
         return sizes
 
@@ -226,77 +219,6 @@ class ExpectedAnswers:
                 return self.lesson.display.shown(name).text
             case _:
                 raise TypeError(f"{piece} names no quantity")
-
-
-def decimal_text(value: Fraction, most: int = MOST_DIGITS) -> str:
-    """A number with all of its digits, as ``6.6e-5``.
-
-    Of a number that does not end within ``most`` digits those are told, and then a 1: it
-    can thus not be taken for one that ends, nor lie half-way where it is rounded.
-    """
-    if value == 0:
-        return "0"
-    order = _order(abs(value))
-    scaled = abs(value) * Fraction(10) ** (most - 1 - order)
-    digits = str(scaled.numerator // scaled.denominator)
-    digits = digits.rstrip("0") if scaled.denominator == 1 else digits + "1"
-    sign = "-" if value < 0 else ""
-    point = f".{digits[1:]}" if len(digits) > 1 else ""
-    return f"{sign}{digits[0]}{point}" + (f"e{order}" if order else "")
-
-
-def _order(value: Fraction) -> int:
-    """The decimal order of a positive number: 1 for 66."""
-    order = len(str(value.numerator)) - len(str(value.denominator))
-    return order - 1 if Fraction(10) ** order > value else order
-
-
-def _worth_if_real(value: Exact, points: list[dict[Symbol, Rational]]) -> list[float | int] | None:
-    """A value at the points; None for what a mistake makes that has no value, such as 1/0."""
-    if value.is_infinite or value.is_finite is False or value.is_real is False:
-        return None
-    return at_points(value, points)
-
-
-def points_for(
-    letters: Iterable[Symbol], value: Exact, sizes: Mapping[str, Fraction]
-) -> list[dict[Symbol, Rational]]:
-    """Values of the letters at which expressions are compared, each letter another prime number.
-
-    Points at which the right value is nought or has no value are passed over.
-    """
-    found: list[dict[Symbol, Rational]] = []
-    for point in _every_point(tuple(letters), sizes):
-        there = value.xreplace(point)
-        if there.is_Rational and there != 0:
-            found.append(point)
-        if len(found) == POINTS:
-            break
-    return found
-
-
-def _every_point(
-    letters: tuple[Symbol, ...], sizes: Mapping[str, Fraction]
-) -> Iterator[dict[Symbol, Rational]]:
-    for start in range(len(_PRIMES)):
-        yield {
-            symbol: _PRIMES[(5 * start + 3 * place) % len(_PRIMES)]
-            * Rational(*sizes.get(kind_of(symbol), Fraction(1)).as_integer_ratio())
-            for place, symbol in enumerate(letters)
-        }
-
-
-def at_points(value: Exact, points: list[dict[Symbol, Rational]]) -> list[float | int] | None:
-    """The values of an expression at the points; None where it has none at one of them."""
-    found = [value.xreplace(point) for point in points]
-    if any(not worth.is_number or worth.is_finite is not True for worth in found):
-        return None
-    return [_short(worth) for worth in found]
-
-
-def _short(value: Exact) -> float | int:
-    """A number as short as JSON can have it."""
-    return int(value) if value.is_Integer and abs(value) < 2**53 else float(value)
 
 
 def _has_units(shown: Shown) -> bool:

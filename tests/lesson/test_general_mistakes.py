@@ -13,7 +13,7 @@ from builder.lesson.display import Display
 from builder.lesson.general_mistakes import GENERAL_RULES
 from builder.lesson.kinds import display_of
 from builder.lesson.lesson import Lesson
-from builder.lesson.wrong_rule import Slip, slips_of
+from builder.lesson.slips import Slip, slips_of
 from builder.problem import read_problem_text
 from builder.problem.model import NestProblem
 from builder.solution import solve

@@ -11,15 +11,8 @@ from builder.lesson.display import Display
 from builder.lesson.kinds import display_of
 from builder.lesson.nest.display import NestDisplay
 from builder.lesson.prose import say
-from builder.lesson.wrong_rule import (
-    Wrong,
-    WrongRule,
-    carried_on,
-    every_slip,
-    slips_of,
-    told_together,
-    worth_a_warning,
-)
+from builder.lesson.slips import every_slip, slips_of, told_together, worth_a_warning
+from builder.lesson.wrong_rule import Wrong, WrongRule, carried_on
 from builder.problem import read_problem_text
 from builder.quantity.exact import Exact
 from builder.quantity.formula import Ref, Sum

@@ -13,7 +13,8 @@ from builder.lesson.generated.wrong_formulas import wrong_formula
 from builder.lesson.lesson import Lesson, TaughtStep
 from builder.lesson.prose import NumberOf, Prose, SymbolOf, WrongNumber, number_word, say
 from builder.lesson.questions.step_forms import FaultyLineQuestion, WorkedLine
-from builder.lesson.wrong_rule import SIGNED, Wrong, WrongRule, all_found
+from builder.lesson.slips import all_found
+from builder.lesson.wrong_rule import SIGNED, Wrong, WrongRule
 from builder.quantity.exact import Exact
 from builder.quantity.formula import Formula, Solved, evaluate
 from builder.quantity.names import Name

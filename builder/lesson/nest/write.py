@@ -17,7 +17,7 @@ from builder.lesson.nest.prompts import prompt
 from builder.lesson.nest.wrong_rules import RULES
 from builder.lesson.prose import say
 from builder.lesson.questions import ChoiceQuestion, find_list, self_check
-from builder.lesson.wrong_rule import every_slip, told_together, worth_a_warning
+from builder.lesson.slips import every_slip, told_together, worth_a_warning
 from builder.quantity.kinds import KINDS
 from builder.quantity.names import TOTAL, Name
 from builder.solution.nest.solve import NestSolution

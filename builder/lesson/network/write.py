@@ -16,7 +16,7 @@ from builder.lesson.network.prompts import prompt
 from builder.lesson.network.tables import tables
 from builder.lesson.network.wrong_rules import RULES
 from builder.lesson.questions import ChoiceQuestion, find_list, self_check
-from builder.lesson.wrong_rule import every_slip, told_together, worth_a_warning
+from builder.lesson.slips import every_slip, told_together, worth_a_warning
 from builder.solution.network.solve import NetworkSolution
 
 

@@ -11,7 +11,8 @@ from builder.lesson.display import Display
 from builder.lesson.kinds import display_of, rules_of
 from builder.lesson.odd.looking import Look
 from builder.lesson.prose import capitalised, say
-from builder.lesson.wrong_rule import Slip, Wrong, WrongRule, every_slip
+from builder.lesson.slips import Slip, every_slip
+from builder.lesson.wrong_rule import Wrong, WrongRule
 from builder.problem.fresh import renewed, stated_values
 from builder.problem.varying.writing import unit_of
 from builder.quantity.exact import as_fraction, near_fraction

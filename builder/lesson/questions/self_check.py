@@ -9,7 +9,8 @@ from builder.lesson.display import Display
 from builder.lesson.prose import NumberOf, Written, WrongNumber, say, sentences
 from builder.lesson.questions.asked import asked_names
 from builder.lesson.questions.forms import ChoiceQuestion, Option, Question, TypedQuestion
-from builder.lesson.wrong_rule import Slip, step_finding
+from builder.lesson.slips import Slip
+from builder.lesson.wrong_rule import step_finding
 from builder.problem.model import OwnQuestion
 from builder.quantity.exact import near_fraction
 from builder.quantity.names import Name

@@ -8,7 +8,7 @@ from itertools import islice
 
 from builder.lesson.display import Display
 from builder.lesson.prose import Prose, WrongNumber, say, sentences
-from builder.lesson.wrong_rule import Slip
+from builder.lesson.slips import Slip
 from builder.quantity.kinds import KINDS
 from builder.quantity.names import Name
 

@@ -13,9 +13,9 @@ from builder.lesson.prose import Prose, SymbolOf, Written, listed, number_word, 
 from builder.lesson.questions import find_list, self_check
 from builder.lesson.relations.unknown_display import UnknownDisplay, part_of
 from builder.lesson.relations.wrong_rules.unknowns import RULES
+from builder.lesson.slips import every_slip, told_together, worth_a_warning
 from builder.lesson.vocabulary import vocabulary
 from builder.lesson.words import Words
-from builder.lesson.wrong_rule import every_slip, told_together, worth_a_warning
 from builder.problem.model import NestProblem
 from builder.problem.relations.unknowns import UnknownProblem
 from builder.quantity.kinds import KINDS

@@ -15,7 +15,7 @@ from builder.lesson.relations.plates import tables_of_plates
 from builder.lesson.relations.predict import predict
 from builder.lesson.relations.prompts import prompt
 from builder.lesson.relations.wrong_rules import RULES
-from builder.lesson.wrong_rule import every_slip, told_together, worth_a_warning
+from builder.lesson.slips import every_slip, told_together, worth_a_warning
 from builder.solution.relations.solve import WHOLE_SYSTEM, RelationsSolution
 
 _SECOND = {

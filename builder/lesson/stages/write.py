@@ -5,6 +5,7 @@ from __future__ import annotations
 from builder.lesson.general_mistakes import GENERAL_RULES
 from builder.lesson.lesson import Lesson, taught_steps
 from builder.lesson.questions import self_check
+from builder.lesson.slips import every_slip, told_together, worth_a_warning
 from builder.lesson.stages.addup import add_up
 from builder.lesson.stages.caution import caution
 from builder.lesson.stages.display import StagesDisplay
@@ -15,7 +16,6 @@ from builder.lesson.stages.predict import predict
 from builder.lesson.stages.prompts import prompt
 from builder.lesson.stages.tables import tables
 from builder.lesson.stages.wrong_rules import RULES
-from builder.lesson.wrong_rule import every_slip, told_together, worth_a_warning
 from builder.solution.stages.solve import StagesSolution
 
 

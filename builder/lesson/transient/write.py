@@ -8,6 +8,7 @@ from builder.lesson.caution import Caution, caution_of_charged
 from builder.lesson.general_mistakes import GENERAL_RULES
 from builder.lesson.lesson import Lesson, taught_steps
 from builder.lesson.questions import self_check
+from builder.lesson.slips import every_slip, told_together, worth_a_warning
 from builder.lesson.transient.addup import add_up
 from builder.lesson.transient.course import Course, course_of
 from builder.lesson.transient.display import TransientDisplay
@@ -18,7 +19,6 @@ from builder.lesson.transient.predict import predict
 from builder.lesson.transient.prompts import prompt
 from builder.lesson.transient.tables import tables
 from builder.lesson.transient.wrong_rules import RULES
-from builder.lesson.wrong_rule import every_slip, told_together, worth_a_warning
 from builder.problem.transient.moments import END, START, at
 from builder.solution.transient.solve import TransientSolution
 

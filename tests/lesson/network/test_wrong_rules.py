@@ -12,7 +12,8 @@ from builder.circuit.law import Law
 from builder.errors import FaultyFile
 from builder.lesson.network.display import NetworkDisplay
 from builder.lesson.network.wrong_rules import RULES
-from builder.lesson.wrong_rule import SIGNED, Slip, WrongRule, slips_of
+from builder.lesson.slips import Slip, slips_of
+from builder.lesson.wrong_rule import SIGNED, WrongRule
 from builder.problem import read_problem_text
 from builder.quantity.symbolic import sign_of
 from builder.solution import solve

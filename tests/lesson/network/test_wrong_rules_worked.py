@@ -11,9 +11,9 @@ from builder.lesson.merging_mistakes import GOING_ON_RULES, MERGING_RULES
 from builder.lesson.network.display import NetworkDisplay
 from builder.lesson.network.wrong_rules import RULES
 from builder.lesson.sharing_mistakes import CHAIN_RULES, SHARING_RULES
+from builder.lesson.slips import slips_of
 from builder.lesson.source_mistakes import SOURCE_RULES
 from builder.lesson.work_mistakes import WORK_RULES
-from builder.lesson.wrong_rule import slips_of
 from builder.quantity.exact import as_fraction
 from tests.lesson.network.networks import (
     BALANCED,

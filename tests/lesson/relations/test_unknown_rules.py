@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from builder.errors import FaultyFile
 from builder.lesson.kinds import about, topic, uses, write_lesson
 from builder.lesson.relations.unknown import RULES, UnknownDisplay
-from builder.lesson.wrong_rule import slips_of
+from builder.lesson.slips import slips_of
 from builder.problem.model import NestProblem
 from builder.solution.relations.unknown import solve_unknown
 from tests.lesson.telling import plain

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from builder.lesson.relations.display import RelationsDisplay
 from builder.lesson.relations.wrong_rules import RULES
-from builder.lesson.wrong_rule import slips_of
+from builder.lesson.slips import slips_of
 from builder.problem.relations.model import RelationsProblem
 from builder.solution.relations.solve import solve_relations
 from tests.lesson.telling import plain

@@ -5,8 +5,8 @@ from __future__ import annotations
 import pytest
 
 from builder.lesson.kinds import KINDS
+from builder.lesson.slips import Slip
 from builder.lesson.stages.wrong_rules import RULES, slips_of
-from builder.lesson.wrong_rule import Slip
 from tests.lesson.stages.stories import (
     ALIKE,
     BOTH_CHARGED,

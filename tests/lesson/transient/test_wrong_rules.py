@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import pytest
 
+from builder.lesson.slips import Slip
 from builder.lesson.transient.display import TransientDisplay
 from builder.lesson.transient.wrong_rules import RULES, slips_of
-from builder.lesson.wrong_rule import Slip
 from builder.problem import read_problem_text
 from builder.problem.model import TransientProblem
 from builder.solution.transient.solve import solve_transient

@@ -9,7 +9,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
-from builder.site.expected import decimal_text
+from builder.site.judging import decimal_text
 
 Question = dict[str, Any]
 

@@ -14,7 +14,8 @@ import pytest
 from builder.lesson import Lesson, write_lesson
 from builder.lesson.questions import TypedQuestion
 from builder.problem import read_problem_text
-from builder.site.expected import ExpectedAnswers, decimal_text
+from builder.site.expected import ExpectedAnswers
+from builder.site.judging import decimal_text
 from builder.solution import solve
 from tests.conftest import ROOT
 from tests.site.formulas.test_symbols_page import TWINS

@@ -12,7 +12,7 @@ from sympy import Expr, Integer, Rational, Symbol, expand, factor, together
 
 from builder.quantity.letters import symbol_of
 from builder.quantity.symbolic import same
-from builder.site.expected import at_points, points_for
+from builder.site.judging import at_points, points_for
 from tests.site.answers.scripts import judged, judging_page
 
 C1, C2, V = symbol_of("C1", "capacitance"), symbol_of("C2", "capacitance"), symbol_of("V")

@@ -7,9 +7,10 @@ from itertools import zip_longest
 
 from builder.lesson.merging_mistakes import GOING_ON_RULES, MERGING_RULES
 from builder.lesson.sharing_mistakes import CHAIN_RULES, SHARING_RULES
+from builder.lesson.slips import Slip, slips_of
 from builder.lesson.source_mistakes import SOURCE_RULES
 from builder.lesson.work_mistakes import SQUARE_RULES, WORK_RULES
-from builder.lesson.wrong_rule import Slip, WrongRule, slips_of
+from builder.lesson.wrong_rule import WrongRule
 
 
 def _in_turns(*families: tuple[WrongRule, ...]) -> tuple[WrongRule, ...]:
