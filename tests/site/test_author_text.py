@@ -22,6 +22,8 @@ def nothing(_: str) -> Markup | None:
         ("[the source](https://example.org/a)", '<a href="https://example.org/a">the source</a>'),
         ("a < b & c", "a &lt; b &amp; c"),
         ("costs 5 \\$", "costs 5 $"),
+        ("\\$a and \\$b", "$a and $b"),
+        ("\\$x or $x$", '$x or <math display="inline"><mrow><mi>x</mi></mrow></math>'),
     ],
 )
 def test_markdown_is_rendered(markdown: str, html: str) -> None:
