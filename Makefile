@@ -19,9 +19,10 @@ site: .venv/installed ## set up what is needed and build the unit into site/
 preview: .venv/installed ## serve the unit at http://127.0.0.1:8000/ and follow every edit
 	.venv/bin/mkdocs serve --livereload
 
+# The tests start hundreds of processes: each would compile the builder anew where that is not kept.
 test: .venv/installed-dev ## set up what is needed, a browser too, and run every test
 	$(PY) -m tests.get_browser "$(CHECKED_BROWSER)"
-	PATH="$(CHECKED_BROWSER):$$PATH" $(PY) -m pytest -n 2 --dist worksteal
+	PATH="$(CHECKED_BROWSER):$$PATH" env -u PYTHONDONTWRITEBYTECODE $(PY) -m pytest -n 2 --dist worksteal
 
 # TESTED=yes leaves out the tests, for whoever has just run them.
 check: lint types layers $(if $(TESTED),,test) ## lint, types, layering and tests
