@@ -7,7 +7,8 @@ alone differ.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+import re
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
 from itertools import compress, count, islice
@@ -207,19 +208,17 @@ def _same_tag(own: str, other: str) -> bool:
 
 
 _OPTION = '<label class="sw-option">'
+_WHAT_IT_SAYS = re.compile(_OPTION + r"(.*?)</label>", re.DOTALL)
 
 
 def _options_alike(tokens: Tokens) -> bool:
     """Whether two options of a question say the same."""
-    said: set[str] = set()
-    places = iter(range(1, len(tokens), 2))
-    for at in places:
-        if tokens[at].startswith("<form"):
-            said = set()
-        elif tokens[at] == _OPTION:
-            end = next(place for place in places if tokens[place] == "</label>")
-            option = " ".join("".join(tokens[at + 1 : end : 2]).split())
-            if option in said:
-                return True
-            said.add(option)
-    return False
+    forms = (form for form in "".join(tokens).split("<form")[1:] if _OPTION in form)
+    every = ([*_said(form.partition("</form>")[0])] for form in forms)
+    return any(len(said) > len(set(said)) for said in every)
+
+
+def _said(form: str) -> Iterator[str]:
+    """What the options of a form say."""
+    for option in _WHAT_IT_SAYS.findall(form):
+        yield " ".join(Markup(option).striptags().split())

@@ -11,7 +11,6 @@ from typing import NamedTuple
 VOID = frozenset("area base br col embed hr img input link meta source track wbr".split())
 """Elements of HTML that have no end tag."""
 
-_CUT = "\0"
 _TAG = re.compile(r"(<[^>]*>)")
 _NAME = re.compile(r"</?([^\s/>]+)")
 _ATTRIBUTE = re.compile(r"""\s([^\s=/>"']+)(?:=(?:"([^"]*)"|'([^']*)'))?""")
@@ -26,9 +25,6 @@ Tokens = Sequence[str]
 
 def tokens_of(html: str) -> list[str]:
     """HTML cut at its tags. Whoever writes it must write ``&gt;`` in attributes."""
-    if html.count("<") == html.count(">") and _CUT not in html:
-        # Each of the two stands for itself alone. That takes a third of the time.
-        return html.replace("<", _CUT + "<").replace(">", ">" + _CUT).split(_CUT)
     return _TAG.split(html)
 
 
