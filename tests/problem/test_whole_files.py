@@ -135,7 +135,7 @@ def test_file_names_must_do_as_addresses(tmp_path: Path, name: str) -> None:
     ("text", "faults"),
     [
         ("symbols: ansi\n",
-         ['1:1: found no "title"; expected a heading, such as title: Two lamps. '
+         ['1:1: found no "title"; expected a heading, such as title: Harbour Lights. '
           'Add a line with the key "title".',
           '1:10: found "ansi"; expected iec or ieee. Choose one of these.']),
         ("title: Lamps\nobjectives: [energy]\n",
