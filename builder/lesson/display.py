@@ -106,8 +106,8 @@ class Display(ABC):
         return {name: name in asked for step in self.solution.steps for name in step.found}
 
     @cached_property
-    def found_wrong(self) -> dict[str, Any]:
-        """What wrong rules lead to, by their ids, as far as it was looked for already."""
+    def found_wrong(self) -> dict[object, Any]:
+        """What wrong rules lead to, by what finds it, as far as it was looked for already."""
         return {}
 
     def names_itself(self, name: Name) -> bool:

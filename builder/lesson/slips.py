@@ -112,7 +112,7 @@ def every_slip(
         of_the_pen: how often a slip of the pen may lead to one quantity, as it can happen anywhere.
     """
     found = (
-        _slip(rule, _as_number(wrong), display)
+        slip_of(rule, wrong, display)
         for rule in rules
         for wrong in _few(
             _found(rule, display, of_the_pen), of_the_pen if rule.arithmetic else None
@@ -132,10 +132,10 @@ def _found(rule: WrongRule, display: Display, of_the_pen: int) -> Iterable[Wrong
 
 def all_found(rule: WrongRule, display: Display) -> tuple[Wrong, ...]:
     """All that a rule leads to in a solution, looked for once; questions are made of it too."""
-    found: dict[str, tuple[Wrong, ...]] = display.found_wrong
-    if rule.id not in found:
-        found[rule.id] = tuple(rule.find(display))
-    return found[rule.id]
+    found: dict[object, tuple[Wrong, ...]] = display.found_wrong
+    if rule.find not in found:
+        found[rule.find] = tuple(rule.find(display))
+    return found[rule.find]
 
 
 def _few(found: Iterable[Wrong], most: int | None) -> Iterator[Wrong]:
@@ -147,7 +147,9 @@ def _few(found: Iterable[Wrong], most: int | None) -> Iterator[Wrong]:
             yield wrong
 
 
-def _slip(rule: WrongRule, wrong: Wrong, display: Display) -> Slip:
+def slip_of(rule: WrongRule, wrong: Wrong, display: Display) -> Slip:
+    """One thing that a rule finds, as a slip; it may not stand."""
+    wrong = _as_number(wrong)
     right = display.solution.values[wrong.name]
     rounded = show(right, wrong.name.quantity, display.digits)
     shown = _shown_like(rounded, wrong, display.digits)

@@ -11,7 +11,7 @@ from builder.lesson.display import Display
 from builder.lesson.kinds import display_of
 from builder.lesson.nest.display import NestDisplay
 from builder.lesson.prose import say
-from builder.lesson.slips import every_slip, slips_of, told_together, worth_a_warning
+from builder.lesson.slips import every_slip, slip_of, slips_of, told_together, worth_a_warning
 from builder.lesson.wrong_rule import Wrong, WrongRule, carried_on
 from builder.problem import read_problem_text
 from builder.quantity.exact import Exact
@@ -68,6 +68,19 @@ def test_rules_that_lead_to_one_number_are_told_together() -> None:
     told = plain(three.sentence, display)
     assert told == "Doing this gives V₁ = 5.00 V, and so do doing that and doing more."
     assert not blemishes(told, Kind.SENTENCES)
+
+
+def test_what_was_found_once_is_not_taken_for_something_else() -> None:
+    """Two rules of one id are looked for each by itself, and a slip tells what it was made of."""
+    display = display_of_chain()
+    first, second = (rule("this", {"voltage:R1": Integer(volts)}) for volts in (5, 6))
+    assert [one.shown.text for one in every_slip(display, (first, second, first))] == [
+        "5.00 V", "6.00 V", "5.00 V"
+    ]  # fmt: skip
+    one, other = (wrong for each in (first, second) for wrong in each.find(display))
+    assert [slip_of(first, wrong, display).shown.text for wrong in (one, other)] == [
+        "5.00 V", "6.00 V"
+    ]  # fmt: skip
 
 
 def test_numbers_that_look_alike_are_one_number() -> None:

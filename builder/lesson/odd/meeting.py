@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import replace
 from itertools import cycle
 
 from builder.errors import Oddity, StepwellError
@@ -11,7 +10,7 @@ from builder.lesson.display import Display
 from builder.lesson.kinds import display_of, rules_of
 from builder.lesson.odd.looking import Look
 from builder.lesson.prose import capitalised, say
-from builder.lesson.slips import Slip, every_slip
+from builder.lesson.slips import slip_of
 from builder.lesson.wrong_rule import Wrong, WrongRule
 from builder.problem.fresh import renewed, stated_values
 from builder.problem.varying.writing import unit_of
@@ -73,12 +72,7 @@ def _shows(rule: WrongRule, wrong: Wrong, display: Display) -> bool:
     off = abs(near_fraction(wrong.value) - near_fraction(right))
     if off > abs(near_fraction(right)) * 10 ** (1 - display.digits):
         return True
-    return _slip(rule, wrong, display).shown.text != display.shown(wrong.name).text
-
-
-def _slip(rule: WrongRule, wrong: Wrong, display: Display) -> Slip:
-    (slip,) = every_slip(display, (replace(rule, find=lambda _: (wrong,)),))
-    return slip
+    return slip_of(rule, wrong, display).shown.text != display.shown(wrong.name).text
 
 
 def _would_show(look: Look, rules: Sequence[WrongRule], asked: Iterable[Name]) -> set[str]:
@@ -105,6 +99,6 @@ def _would_show(look: Look, rules: Sequence[WrongRule], asked: Iterable[Name]) -
 def _seen(rule: WrongRule, wrong: Wrong, look: Look) -> str:
     return look.plain(say(
         "{happens} gives {number} for {what}, which is right, so this mistake cannot show.",
-        happens=capitalised(wrong.happens), number=_slip(rule, wrong, look.display).shown.text,
+        happens=capitalised(wrong.happens), number=slip_of(rule, wrong, look.display).shown.text,
         what=look.display.asks_for(wrong.name),
     ))  # fmt: skip
