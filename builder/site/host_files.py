@@ -12,15 +12,16 @@ from builder.pointing import harmless
 
 
 def leading_out(files: Files, config: MkDocsConfig) -> Iterator[str]:
-    """The files of the content that are links to somewhere outside the folder of mkdocs.yml.
+    """The files of the content that are links to somewhere outside the unit.
 
-    What lies there would be published with the unit, whether or not its author knows.
+    What lies there would be published with the unit, whether or not its author knows. The unit is
+    the folder of mkdocs.yml and that of the content, which may lie elsewhere.
     """
-    home = Path(config.config_file_path or ".").resolve().parent
+    homes = (Path(config.config_file_path or ".").resolve().parent, Path(config.docs_dir).resolve())
     for file in files:
         if file.abs_src_path and file.src_dir == config.docs_dir:
             path = Path(file.abs_src_path)
-            if not path.resolve().is_relative_to(home):
+            if not any(path.resolve().is_relative_to(home) for home in homes):
                 yield (f"{harmless(str(path))}: found a link that leads out of the unit; expected "
                        "a file of the unit. Put what it leads to in its place.")  # fmt: skip
 

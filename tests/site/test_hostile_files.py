@@ -189,6 +189,20 @@ def test_a_link_that_leads_out_of_the_unit_is_told(
     assert not (folder / "unit.zip").exists()
 
 
+def test_content_that_lies_elsewhere_is_the_unit_s_own(tmp_path: Path) -> None:
+    """A unit may keep its content beside its settings, or behind one link to another disk."""
+    write_unit(tmp_path / "unit", {"heater": HEATER})
+    away = (tmp_path / "unit/content").rename(tmp_path / "elsewhere")
+    settings = tmp_path / "unit/mkdocs.yml"
+    settings.write_text(
+        settings.read_text("utf-8").replace("docs_dir: content", "docs_dir: ../elsewhere"), "utf-8"
+    )
+    assert (build_unit(tmp_path / "unit") / "problems/heater.html").is_file()
+    (tmp_path / "linked").symlink_to(away)
+    settings.write_text(settings.read_text("utf-8").replace("../elsewhere", "../linked"), "utf-8")
+    assert (build_unit(tmp_path / "unit") / "problems/heater.html").is_file()
+
+
 PLAIN_TITLES = (
     "{{ 7*7 }} ${7*7} $title ${title}", "Title: # no comment", "'single' \"double\" `back`",
     "!!python/object:os.system", "&anchor *alias", "- item", "| block", "---", "...", "@at %dir",
