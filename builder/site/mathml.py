@@ -19,7 +19,6 @@ from builder.lesson.equations import (
     AnyEquation,
     Equation,
     InLetters,
-    LinearSystem,
     Reciprocal,
     Result,
     Row,
@@ -28,6 +27,7 @@ from builder.lesson.equations import (
     Symbols,
     Values,
 )
+from builder.lesson.linear_system import LinearSystem
 from builder.quantity.brackets import Binding, letters
 from builder.quantity.formula import Formula, Ref, Sum, names_in
 from builder.quantity.names import Name

@@ -11,7 +11,6 @@ from builder.lesson.display import Display
 from builder.lesson.equations import (
     AnyEquation,
     InLetters,
-    LinearSystem,
     Reciprocal,
     Result,
     Side,
@@ -19,6 +18,7 @@ from builder.lesson.equations import (
     Symbols,
     Values,
 )
+from builder.lesson.linear_system import LinearSystem
 from builder.lesson.prose import (
     NumberOf,
     Piece,

@@ -15,7 +15,6 @@ from builder.lesson.display import Display
 from builder.lesson.equations import (
     AnyEquation,
     InLetters,
-    LinearSystem,
     Reciprocal,
     Result,
     Side,
@@ -23,6 +22,7 @@ from builder.lesson.equations import (
     Symbols,
     Values,
 )
+from builder.lesson.linear_system import LinearSystem
 from builder.quantity.formula import Formula
 from builder.quantity.letters import letter_symbol
 from builder.quantity.names import Name, Symbol

@@ -8,7 +8,8 @@ from xml.etree import ElementTree
 
 import pytest
 
-from builder.lesson.equations import LinearSystem, Stated, linear_system
+from builder.lesson.equations import Stated
+from builder.lesson.linear_system import LinearSystem, linear_system
 from builder.quantity.formula import Num, Ref, Solved, System
 from builder.site.markup import Writer
 from builder.site.mathml import MathWriter
