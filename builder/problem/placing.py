@@ -31,7 +31,8 @@ def read_place(
                   "Write each junction on a line of its own: top: [1, 2].")  # fmt: skip
     for place in node.entries if node else ():
         name = place.key
-        if name.value not in junctions:
+        # Where no junction could be read, the branches are at fault and not these names.
+        if junctions and name.value not in junctions:
             few = junctions if len(junctions) <= _FEW else (*junctions[:7], "another")
             advice = meant(name.value, junctions, "Name one of the circuit.")
             faults.add(name.at, f"{quoted(name.value)}, which is no junction of the circuit",

@@ -142,6 +142,9 @@ class Parser:
             return base
         if self._next.kind in ("^", "raised"):
             raise _misplaced(self._next, "one exponent", "Put brackets round the first power.")
+        if power == 0:
+            raise ExpressionError(column, "a power of 0", "an exponent other than 0",
+                                  "Anything to the power of 0 is 1: write 1.")  # fmt: skip
         before: list[Formula] = []
         if run and isinstance(base, Product):  # in CV² the exponent is that of V alone
             *before, base = base.factors
