@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
+from contextlib import suppress
 from dataclasses import dataclass, field
 
 from builder.circuit.law import LAWS
@@ -19,9 +20,10 @@ from builder.problem.parts import (
 from builder.problem.shape import BranchShape, keys_of
 from builder.problem.typed import as_map, choice_of, describe, refuse_unknown_keys
 from builder.problem.yaml_text.located import Entry, Items, Map, Node, Text, Unusable
-from builder.quantity.measure import Measure
+from builder.quantity.measure import Measure, MeasureError, read_measure
 
 _BRANCH = "an element with its ends, such as {resistance: 100 ohm, between: [top, bottom]}"
+_SHORT = 24
 _ENDS = "two junctions, such as [top, bottom]"
 _JUNCTION = re.compile(r"[A-Za-z0-9][A-Za-z0-9_ -]{0,19}")
 
@@ -147,7 +149,7 @@ def _kind(node: Node) -> str:
 def _read_row(branch: Entry, faults: Faults) -> Row | None:
     name = branch.key
     before = len(faults)
-    shape = as_map(branch.value, _BRANCH, faults, f"Write {name.value}: {{resistance: 100 ohm, "
+    shape = as_map(branch.value, _BRANCH, faults, f"Write {name.value}: {{{_said(branch.value)}, "
                    "between: [top, bottom]}.")  # fmt: skip
     if shape is None:
         return None
@@ -186,6 +188,19 @@ def _is_misspelled(key: str, shape: Map) -> bool:
 
 def _whose(kind: str) -> str:
     return "a source" if kind in SOURCES else "a switch" if kind == SWITCH else "an element"
+
+
+def _said(value: Node) -> str:
+    """What a branch in short form would be in the long one; an example where that is not plain."""
+    if isinstance(value, Text) and len(value.value) <= _SHORT:
+        keys = {kind: key for key, kind in SOURCES.items()} | {kind: kind for kind in ELEMENTS}
+        with suppress(MeasureError):
+            kind = read_measure(value.value).kind
+            if kind in keys:
+                return f"{keys[kind]}: {value.value}"
+        if value.value in SWITCH_STATES:
+            return f"{SWITCH}: {value.value}"
+    return "resistance: 100 ohm"
 
 
 def _refuse_unknown_keys(shape: Map, faults: Faults) -> None:

@@ -106,6 +106,28 @@ from tests.problem.samples import BRANCHES, changed, faults_of
         pytest.param(
             BRANCHES,
             "{resistance: 100 ohm, between: [top, left]}",
+            "4.7 kohm",
+            [
+                '5:9: found "4.7 kohm"; expected an element with its ends, such as '
+                "{resistance: 100 ohm, between: [top, bottom]}. Write R1: {resistance: "
+                "4.7 kohm, between: [top, bottom]}."
+            ],
+            id="branch-in-short-form-with-its-own-value",
+        ),
+        pytest.param(
+            BRANCHES,
+            "{resistance: 100 ohm, between: [top, left]}",
+            "closed",
+            [
+                '5:9: found "closed"; expected an element with its ends, such as '
+                "{resistance: 100 ohm, between: [top, bottom]}. Write R1: {switch: "
+                "closed, between: [top, bottom]}."
+            ],
+            id="switch-in-short-form",
+        ),
+        pytest.param(
+            BRANCHES,
+            "{resistance: 100 ohm, between: [top, left]}",
             "100 ohm",
             [
                 '5:9: found "100 ohm"; expected an element with its ends, such as '
