@@ -16,14 +16,17 @@ def same_numbers(one: Exact, other: Exact) -> bool:
         return True
     if isinstance(one, Rational) and isinstance(other, Rational):
         return False
-    if _plainly_apart(one, other):
-        return False
-    if expand(radsimp(one - other)) == 0:  # all that a few square roots need, and quick
+    return not _plainly_apart(one, other) and is_nothing(one - other)
+
+
+def is_nothing(value: Exact) -> bool:
+    """Whether an exact number without symbols is zero, by algebra alone."""
+    if expand(radsimp(value)) == 0:  # all that a few square roots need, and quick
         return True
     try:
-        return bool(minimal_polynomial(one - other, Symbol("x")) == Symbol("x"))
+        return bool(minimal_polynomial(value, Symbol("x")) == Symbol("x"))
     except NotAlgebraic:
-        return bool(simplify(one - other) == 0)
+        return bool(simplify(value) == 0)
 
 
 def _plainly_apart(one: Exact, other: Exact) -> bool:

@@ -15,12 +15,13 @@ from typing import Any
 from sympy import ZZ, Integer, Rational, Symbol, oo
 from sympy.polys.fields import FracField
 
-from builder.quantity.comparing import same_numbers
+from builder.quantity.comparing import is_nothing, same_numbers
 from builder.quantity.exact import Exact, near_fraction, within_measure
 from builder.quantity.letters import kind_of, letter_of
 
 _SURELY_SOMETHING = Fraction(1, 10**30)
 """What cancels out to nothing is smaller than that when it is worked out to sixty digits."""
+_CLOSELY, _MOST_CLOSELY = 15, 1000
 
 
 def is_symbolic(value: Exact) -> bool:
@@ -130,13 +131,15 @@ def _sign_of_number(value: Exact) -> int:
     """The sign of a root, a logarithm or the like.
 
     What is shown needs its first sixty digits anyway. They tell the sign unless nearly nothing is
-    left: then SymPy looks closer.
+    left: then algebra tells whether that is nothing, and more digits tell the sign of what is not.
     """
     if value.is_real and within_measure(value):
         near = near_fraction(value)
         if abs(near) > _SURELY_SOMETHING:
             return 1 if near > 0 else -1
-    return bool(value > 0) - bool(value < 0)
+    if is_nothing(value):
+        return 0
+    return 1 if value.evalf(_CLOSELY, maxn=_MOST_CLOSELY) > 0 else -1
 
 
 def _parts(element: Any) -> tuple[dict[tuple[int, ...], Any], dict[tuple[int, ...], Any]]:

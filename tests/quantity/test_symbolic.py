@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from sympy import Integer, Rational, oo, sqrt
+from sympy import Integer, Rational, exp, oo, sqrt
 
 from builder.quantity.brackets import Binding
 from builder.quantity.compact import compact
@@ -74,6 +74,23 @@ def test_equal_values_have_one_form() -> None:
 )
 def test_a_sign_is_told_where_it_is_proved(value: Any, sign: int | None) -> None:
     """Coefficients of one sign prove it; what merely happens to be positive is left open."""
+    assert sign_of(value) == sign
+
+
+@pytest.mark.parametrize(
+    ("value", "sign"),
+    [
+        (sqrt(35) - 6, -1),
+        ((24 - 134 * sqrt(35) / 35) / (6 * sqrt(35) / 5 - Rational(67, 10)) - 4 * sqrt(35) / 7, 0),
+        (sqrt(5 + 2 * sqrt(6)) - sqrt(2) - sqrt(3), 0),
+        (exp(Rational(1, 3)) ** 3 - exp(1), 0),
+        (sqrt(10**80 + 1) - 10**40, 1),
+        (10**40 - sqrt(10**80 + 1), -1),
+        (exp(-200) - exp(-200) * (1 + Rational(1, 10**40)), -1),
+    ],
+)  # fmt: skip
+def test_the_sign_of_a_number_with_roots_is_proved(value: Any, sign: int) -> None:
+    """What cancels out is nothing, however it is written; what is nearly nothing has a sign."""
     assert sign_of(value) == sign
 
 
