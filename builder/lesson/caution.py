@@ -17,6 +17,7 @@ from sympy import Integer, Rational
 from builder.lesson.prose import NumberOf, Prose, say, sentences
 from builder.quantity.exact import Exact
 from builder.quantity.names import Name
+from builder.quantity.symbolic import sign_of
 
 SHOCK_VOLTAGE = Integer(100)
 SHOCK_ENERGY = Integer(10)
@@ -39,6 +40,11 @@ class Caution:
 
     says: Prose
     source: str
+
+
+def reaches(value: Exact, threshold: Exact) -> bool:
+    """Whether a value, which holds no symbol, is as large as a threshold or larger."""
+    return sign_of(value - threshold) != -1
 
 
 _DEFER = say("Work on such a circuit only under local rules and together with someone licensed or "
@@ -64,14 +70,14 @@ def caution_of_charged(
         "A capacitor stays charged after the source is gone: discharge it through a resistor made "
         "for that, and measure before touching."
     )
-    if volts >= SHOCK_VOLTAGE and joules >= SHOCK_ENERGY:
+    if reaches(volts, SHOCK_VOLTAGE) and reaches(joules, SHOCK_ENERGY):
         says = sentences(holds, say("That can kill."), discharge, _DEFER)
         return Caution(says, f"{_LBNL}, table 2.2.13: from 100 V and 10 J a shock hazard")
-    if volts < SHOCK_VOLTAGE and joules > THERMAL_ENERGY:
+    if not reaches(volts, SHOCK_VOLTAGE) and not reaches(THERMAL_ENERGY, joules):
         burns = say("A short circuit can then burn skin and throw molten metal.")
         says = sentences(holds, burns, discharge, _DEFER)
         return Caution(says, f"{_LBNL}, table 2.3.5: under 100 V and over 100 J a thermal hazard")
-    if volts >= TOUCH_VOLTAGE:
+    if reaches(volts, TOUCH_VOLTAGE):
         return _touch(NumberOf(drop), discharge)
     return None
 
@@ -84,7 +90,7 @@ def caution_of_live(drop: Name, flow: Name, values: Mapping[Name, Exact]) -> Cau
         flow: the largest current that it delivers.
         values: in SI units.
     """
-    if values[drop] >= SHOCK_VOLTAGE and values[flow] >= SHOCK_CURRENT:
+    if reaches(values[drop], SHOCK_VOLTAGE) and reaches(values[flow], SHOCK_CURRENT):
         says = sentences(
             say("At {volts} this circuit can drive a deadly current through a person.",
                 volts=NumberOf(drop)),
@@ -92,7 +98,7 @@ def caution_of_live(drop: Name, flow: Name, values: Mapping[Name, Exact]) -> Cau
             _DEFER,
         )  # fmt: skip
         return Caution(says, f"{_LBNL}, table 2.2.13: direct current from 100 V and 40 mA")
-    if values[drop] >= TOUCH_VOLTAGE:
+    if reaches(values[drop], TOUCH_VOLTAGE):
         return _touch(NumberOf(drop), say("Switch it off before touching."))
     return None
 

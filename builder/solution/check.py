@@ -10,7 +10,7 @@ from builder.errors import CheckFailed
 from builder.quantity.exact import Exact
 from builder.quantity.formula import Formula, evaluate
 from builder.quantity.names import Name
-from builder.quantity.symbolic import is_symbolic, same, sign_of
+from builder.quantity.symbolic import same, sign_of
 
 
 @dataclass(frozen=True)
@@ -40,9 +40,7 @@ class Check:
         left, right = evaluate(self.left, values), evaluate(self.right, values)
         if self.relation == "=":
             return same(left, right)
-        if is_symbolic(left) or is_symbolic(right):
-            return sign_of(right - left) == (1 if self.relation == "<" else -1)
-        return bool(left < right) if self.relation == "<" else bool(left > right)
+        return sign_of(right - left) == (1 if self.relation == "<" else -1)
 
 
 def hold_all(checks: Iterable[Check], values: Mapping[Name, Exact], problem: str) -> None:

@@ -8,6 +8,7 @@ from builder.lesson.caution import (
     caution_of_charged,
     caution_of_live,
     caution_of_voltage,
+    reaches,
 )
 from builder.lesson.nest.display import NestDisplay
 from builder.quantity.names import TOTAL
@@ -23,7 +24,7 @@ def caution(display: NestDisplay) -> Caution | None:
     if is_symbolic(values[drop]):
         return None
     if is_symbolic(values[naming.flow(naming.root)]):
-        return caution_of_voltage(drop) if values[drop] >= TOUCH_VOLTAGE else None
+        return caution_of_voltage(drop) if reaches(values[drop], TOUCH_VOLTAGE) else None
     if naming.law.work != "energy":
         return caution_of_live(drop, naming.flow(naming.root), values)
     they = "this capacitor holds" if naming.root != TOTAL else "these capacitors hold"

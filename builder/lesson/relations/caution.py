@@ -8,6 +8,7 @@ from builder.lesson.caution import (
     caution_of_charged,
     caution_of_live,
     caution_of_voltage,
+    reaches,
 )
 from builder.lesson.relations.display import RelationsDisplay
 from builder.lesson.relations.plates import breakdown
@@ -28,7 +29,7 @@ def caution(display: RelationsDisplay) -> Caution | None:
         return caution_of_charged(voltage, energy, values, "the capacitor holds")
     if current is not None:
         return caution_of_live(voltage, current, values)
-    return caution_of_voltage(voltage) if values[voltage] >= TOUCH_VOLTAGE else None
+    return caution_of_voltage(voltage) if reaches(values[voltage], TOUCH_VOLTAGE) else None
 
 
 def _largest(kind: str, display: RelationsDisplay) -> Name | None:

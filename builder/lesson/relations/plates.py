@@ -10,6 +10,7 @@ from builder.lesson.relations.display import RelationsDisplay
 from builder.problem.relations.model import Plates
 from builder.quantity.kinds import KINDS
 from builder.quantity.names import Name
+from builder.quantity.symbolic import sign_of
 
 _STRENGTH = "the dielectric strength that this problem states"
 
@@ -66,7 +67,7 @@ def stands(name: Name, display: RelationsDisplay) -> Prose:
     if limit is None:
         return ()
     values = display.solution.values
-    if values[name] > values[limit]:
+    if sign_of(values[name] - values[limit]) == 1:
         return say("That is more than the {limit} that it stands: a spark would break through it.",
                    limit=NumberOf(limit))  # fmt: skip
     return say("That is less than the {limit} that it stands.", limit=NumberOf(limit))
@@ -89,7 +90,7 @@ def breakdown(display: RelationsDisplay) -> Caution | None:
     values = display.solution.values
     for stated in display.solution.problem.quantities:
         limit = _limit(stated.name, display)
-        if limit is not None and values[stated.name] > values[limit]:
+        if limit is not None and sign_of(values[stated.name] - values[limit]) == 1:
             says = say(
                 "At {field} the filling, which stands {limit}, breaks down: a spark punches "
                 "through it and discharges the plates at once. Never drive a capacitor beyond the "

@@ -10,7 +10,7 @@ from builder.problem.relations.quantities import NEVER_NEGATIVE
 from builder.quantity.exact import Exact
 from builder.quantity.formula import Formula, Ref, evaluate
 from builder.quantity.names import Name
-from builder.quantity.symbolic import same
+from builder.quantity.symbolic import same, sign_of
 from builder.solution.program import Line
 from builder.solution.relations.algebra import Rearranged
 from builder.solution.relations.step import Choice
@@ -60,7 +60,7 @@ def choose(
 
 def may_be(name: Name, value: Exact) -> bool:
     """Whether a quantity of that kind can have that value."""
-    return bool(value > 0) if name.quantity in NEVER_NEGATIVE else True
+    return name.quantity not in NEVER_NEGATIVE or sign_of(value) == 1
 
 
 def _of_two(name: Name, possible: list[Exact], problem: RelationsProblem) -> tuple[Exact, str]:
