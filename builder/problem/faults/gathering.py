@@ -11,6 +11,7 @@ from builder.errors import Fault, FaultyFile
 from builder.quantity.visible import seen, visible
 
 MOST_QUOTED = 40
+_LONGEST_WORD = 60
 LINE_END = re.compile("\r\n|[\n\r\x85\u2028\u2029]")
 """What ends a line in YAML."""
 
@@ -215,16 +216,21 @@ def several(typed: str, known: tuple[str, ...], noun: str = "") -> str:
     if parts and all(part in known for part in parts):
         listed = f"[{', '.join(parts)}]"
         return Correction(f"{advice}{shortened(listed)}.", typed, listed)
-    return f"{advice}[{', '.join(known[:2])}]."
+    return f"{advice}[{', '.join(map(_in_short, known[:2]))}]."
 
 
 def one_of(words: Iterable[str]) -> str:
-    """``a, b or c``."""
-    *most, last = words
+    """``a, b or c``, each word in short if it is far too long."""
+    *most, last = map(_in_short, words)
     return f"{', '.join(most)} or {last}" if most else last
 
 
 def all_of(words: Iterable[str]) -> str:
-    """``a, b and c``."""
-    *most, last = words
+    """``a, b and c``, each word in short if it is far too long."""
+    *most, last = map(_in_short, words)
     return f"{', '.join(most)} and {last}" if most else last
+
+
+def _in_short(word: str) -> str:
+    """A word as it is, but for a name that nobody could read to its end."""
+    return word if len(word) <= _LONGEST_WORD else shortened(word)
