@@ -18,8 +18,9 @@ from builder.problem.faults.gathering import (
     several,
 )
 from builder.problem.parts import ALL, EQUIVALENT
-from builder.problem.typed import after_dash, describe, missing_space
+from builder.problem.typed import after_dash, describe
 from builder.problem.yaml_text.located import Entry, Items, Map, Node, Text, Unusable
+from builder.problem.yaml_text.missing_space import missing_space
 from builder.quantity.names import TOTAL, Name
 
 _ASKED = tuple(dict.fromkeys(quantity for law in LAWS.values() for quantity in law.quantities))

@@ -8,8 +8,9 @@ from typing import ClassVar
 
 from builder.problem.faults.gathering import Faults, all_of, quoted
 from builder.problem.parts import ALL
-from builder.problem.typed import after_dash, describe, missing_space
+from builder.problem.typed import after_dash, describe
 from builder.problem.yaml_text.located import Entry, Items, Map, Node, Text, Unusable
+from builder.problem.yaml_text.missing_space import missing_space
 from builder.quantity.names import Name
 
 

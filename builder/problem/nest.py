@@ -10,8 +10,9 @@ from builder.problem.faults.gathering import Correction, all_of, quoted
 from builder.problem.limits import DEEPEST_NEST
 from builder.problem.parts import ELEMENT, Parts, looks_misspelled
 from builder.problem.shape import ItemShape, keys_of
-from builder.problem.typed import as_items, describe, missing_space, unknown_key
+from builder.problem.typed import as_items, describe, unknown_key
 from builder.problem.yaml_text.located import Entry, Items, Map, Node, Text, Unusable
+from builder.problem.yaml_text.missing_space import missing_space
 
 _GROUPS = keys_of(ItemShape)
 

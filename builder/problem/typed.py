@@ -6,7 +6,6 @@ import re
 from collections.abc import Iterable
 
 from builder.problem.faults.gathering import (
-    Correction,
     Faults,
     meant,
     nearest,
@@ -17,8 +16,7 @@ from builder.problem.faults.gathering import (
 from builder.problem.limits import LONGEST_TEXT, MOST_BRACKETS
 from builder.problem.shape import ID_PATTERN
 from builder.problem.yaml_text.located import Entry, Items, Map, Node, Text, Unusable
-
-_NO_SPACE = re.compile(r"^(?P<key>[A-Za-z]\w*):(?P<value>\S.*)$")
+from builder.problem.yaml_text.missing_space import missing_space
 
 
 def describe(node: Node) -> str:
@@ -96,16 +94,6 @@ def after_dash(key: Text, faults: Faults) -> str:
     line = faults.line(key.at)
     ahead = line[: key.at.column - 1]
     return "" if ahead.strip() else f"{ahead}- {line.strip()}"
-
-
-def missing_space(node: Node) -> str | None:
-    """Advice for a text such as ``C1:10 uF``."""
-    text = node.value.strip() if isinstance(node, Text) else ""
-    found = _NO_SPACE.match(text)
-    if found is None:
-        return None
-    spaced = f"{found['key']}: {found['value']}"
-    return Correction(f'Put a space after the colon: "{shortened(spaced)}".', text, spaced)
 
 
 def refuse_unknown_keys(node: Map, known: Iterable[str], faults: Faults) -> None:

@@ -10,8 +10,9 @@ from builder.problem.faults.gathering import Faults, meant, one_of, quoted, seve
 from builder.problem.limits import MOST_STAGES
 from builder.problem.shape import StageShape, keys_of
 from builder.problem.table import SWITCH, Row, Table
-from builder.problem.typed import as_items, as_map, describe, missing_space, refuse_unknown_keys
+from builder.problem.typed import as_items, as_map, describe, refuse_unknown_keys
 from builder.problem.yaml_text.located import Entry, Items, Node, Text, Unusable
+from builder.problem.yaml_text.missing_space import missing_space
 
 _FEW = 8
 _KEYS = keys_of(StageShape)

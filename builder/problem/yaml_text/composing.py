@@ -15,6 +15,7 @@ from builder.problem.faults.gathering import LINE_END, START, Faults, Mark, quot
 from builder.problem.limits import DEEPEST, LARGEST_FILE, MOST_NODES
 from builder.problem.yaml_text.decoding import place_after, too_large
 from builder.problem.yaml_text.located import Entry, Items, Map, Node, Text, Unusable
+from builder.problem.yaml_text.missing_space import missing_space, parted
 from builder.problem.yaml_text.mistakes import Explained
 from builder.problem.yaml_text.trouble import explain
 
@@ -175,6 +176,10 @@ class _Open:
         return Items(tuple(self.items), at)
 
 
+def _is_empty(value: Node) -> bool:
+    return isinstance(value, Text) and not value.value
+
+
 class _Composer:
     """Builds nodes from YAML's events with a stack of its own."""
 
@@ -260,6 +265,11 @@ class _Composer:
             parent.key = None
 
     def _put_entry(self, parent: _Open, key: Node, value: Node) -> None:
+        # In braces, a key and its value that run together are a key without a value to YAML.
+        spaced = missing_space(key) if parent.flow and _is_empty(value) else None
+        if spaced is not None and isinstance(key, Text) and (pair := parted(key)):
+            self.faults.add(key.at, quoted(key.value), "a space after the colon", spaced)
+            key, value = pair
         if not isinstance(key, Text) or not key.value.strip():
             if not isinstance(key, Unusable):
                 what = "an empty key" if isinstance(key, Text) else "a key that is no single word"

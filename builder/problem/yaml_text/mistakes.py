@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 from builder.problem.faults.gathering import Mark, quoted, shortened
 from builder.problem.shape import CircuitShape, ProblemShape, UnitShape, keys_of
+from builder.problem.yaml_text.missing_space import RUN_TOGETHER
 
 _NO_SPACE = re.compile(r"^\s*(?:- +)?(?P<key>[A-Za-z]\w*):(?P<value>[^\s:/].*)$")
 _NO_COLON = re.compile(r"^(?P<before>\s*(?:- +)?)(?P<key>[A-Za-z][\w-]*) +(?P<value>[^\s:].*)$")
@@ -179,7 +180,23 @@ def no_space(trouble: Trouble) -> Explained | None:
                 f'Write "{shortened(missing["key"])}: {shortened(missing["value"])}".',
                 line=f"{line[:value]} {line[value:]}",
             )
-    return None
+    return _no_space_in_braces(trouble)
+
+
+def _no_space_in_braces(trouble: Trouble) -> Explained | None:
+    """The same between braces, where a bracket follows: ``between:[a, b]``."""
+    found = RUN_TOGETHER.match(trouble.from_(trouble.since))
+    if found is None:
+        return None
+    colon = trouble.since.column + len(found["key"])
+    line = trouble.line(trouble.since)
+    return Explained(
+        Mark(trouble.since.line, trouble.since.column, len(found["key"]) + 1),
+        quoted(found.string),
+        "a space after the colon",
+        f'Write "{found["key"]}: {shortened(found["value"])}".',
+        line=f"{line[:colon]} {line[colon:]}",
+    )
 
 
 def second_colon(trouble: Trouble) -> Explained | None:
