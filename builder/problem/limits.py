@@ -50,6 +50,9 @@ MOST_STAGES = 12
 MOST_TIME_CONSTANTS = 1_000
 """How many time constants after a change a time may lie."""
 
+MOST_MOMENTS = 12
+"""Times, and voltages to be reached, that one change is asked about."""
+
 MOST_QUANTITIES = 40
 """Quantities of a problem of plain equations."""
 
@@ -95,6 +98,7 @@ LIMITS: tuple[Limit, ...] = (
     Limit(MOST_LETTERS, "letters that stand for values"),
     Limit(MOST_STAGES, "stages"),
     Limit(MOST_TIME_CONSTANTS, "time constants from a change to a time that is asked about"),
+    Limit(MOST_MOMENTS, "times and voltages that a change is asked about"),
     Limit(MOST_QUANTITIES, "quantities beside plain equations"),
     Limit(MOST_RELATIONS, "plain equations"),
     Limit(MOST_ROOTS, "roots inside each other, where plain equations give a quantity"),

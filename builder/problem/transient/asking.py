@@ -9,6 +9,7 @@ from fractions import Fraction
 from typing import ClassVar
 
 from builder.problem.faults.gathering import Faults, meant, one_of, quoted
+from builder.problem.limits import MOST_MOMENTS
 from builder.problem.listed_asking import ListedAsking
 from builder.problem.parts import ALL, read_value
 from builder.problem.transient.moments import (
@@ -59,6 +60,8 @@ class TransientAsking(ListedAsking):
     levels: dict[Name, Measure] = field(default_factory=dict)
     shares: dict[Name, Fraction] = field(default_factory=dict)
     places: dict[Name, tuple[int, int]] = field(default_factory=dict)
+    _known: dict[tuple[str, object], Name] = field(default_factory=dict)
+    _too_much: bool = False
 
     @property
     def _faults(self) -> Faults:
@@ -111,6 +114,8 @@ class TransientAsking(ListedAsking):
         for when, known in self.times.items():
             if known.value == measure.value:
                 return when
+        if self._is_too_much(node):
+            return None
         when = f"t{len(self.times) + 1}"
         self.times[when] = measure
         self.places[Name("time", when)] = (node.at.line, node.at.column)
@@ -157,24 +162,46 @@ class TransientAsking(ListedAsking):
                     yield found
 
     def _reached(self, capacitor: str, value: Node) -> Name | None:
+        """The time at which a capacitor has a voltage, or has gone a part of its way."""
+        asked = self._level_or_share(value)
+        if asked is None:
+            return None
+        known = (capacitor, asked.value if isinstance(asked, Measure) else f"{asked} of the way")
+        if known in self._known:
+            return self._known[known]
+        if self._is_too_much(value):
+            return None
         number = len(self.levels) + len(self.shares) + 1
         name = reaching(capacitor, number)
-        share = _SHARE.fullmatch(value.value.strip()) if isinstance(value, Text) else None
-        if share is not None and not 0 < Fraction(share.group(1)) < 100:
-            self.faults.add(value.at, f"a share of {share.group(1)}\u00a0%",
-                            "a share from above 0\u00a0% to below 100\u00a0%",
-                            "The whole way is never quite done: write less.")  # fmt: skip
-            return None
-        if share is not None:
-            self.shares[name] = Fraction(share.group(1)) / 100
+        if isinstance(asked, Measure):
+            self.levels[level_of(capacitor, number)] = asked
         else:
-            measure = read_value(value, ("voltage",), "a voltage such as 9 V, or a share of the "
-                                 "way from above 0 % to below 100 %", self.faults)  # fmt: skip
-            if measure is None:
-                return None
-            self.levels[level_of(capacitor, number)] = measure
+            self.shares[name] = asked
         self.places[name] = (value.at.line, value.at.column)
+        self._known[known] = name
         return name
+
+    def _level_or_share(self, value: Node) -> Measure | Fraction | None:
+        share = _SHARE.fullmatch(value.value.strip()) if isinstance(value, Text) else None
+        if share is None:
+            return read_value(value, ("voltage",), "a voltage such as 9 V, or a share of the "
+                              "way from above 0 % to below 100 %", self.faults)  # fmt: skip
+        part = Fraction(share.group(1)) / 100
+        if 0 < part < 1:
+            return part
+        self.faults.add(value.at, f"a share of {share.group(1)}\u00a0%",
+                        "a share from above 0\u00a0% to below 100\u00a0%",
+                        "The whole way is never quite done: write less.")  # fmt: skip
+        return None
+
+    def _is_too_much(self, node: Node) -> bool:
+        """Whether one more time or voltage would be too many; the first of these is told."""
+        asked = len(self.places)
+        if asked == MOST_MOMENTS and not self._too_much:
+            self.faults.add(node.at, f"more than {MOST_MOMENTS} times and voltages that are asked "
+                            "about", f"at most {MOST_MOMENTS}", "Ask about fewer.")  # fmt: skip
+            self._too_much = True
+        return asked >= MOST_MOMENTS
 
     def _refuse_reached(self, name: Text) -> None:
         """Refuse a time for what is no capacitor."""

@@ -155,6 +155,15 @@ FAULTS = {
         '7:8: found keys with values (first "voltage"); expected a list of quantities. '
         'Put a dash before each: "- voltage: …".',
     ),
+    "too-many-moments": (
+        _file(
+            [V, R, C],
+            f"[{{voltage: {{C1: [{', '.join(f'{n} ms' for n in range(1, 10))}]}}}}, "
+            "{time: {C1: [1 V, 2 V, 90 %, 3 V, 4 V, 5 V]}}]",
+        ),
+        "7:110: found more than 12 times and voltages that are asked about; expected at most 12. "
+        "Ask about fewer.",
+    ),
     "moment-word": (
         _file([V, R, C], "[{voltage: {C1: begin}}]"),
         '7:23: found "begin"; expected start, end or a time such as 20 ms. Write start '
@@ -169,3 +178,10 @@ def test_the_fault_is_told_at_its_place(text: str, told: str) -> None:
     with pytest.raises(FaultyFile) as caught:
         read_problem_text(text, "problem.yml")
     assert [str(fault) for fault in caught.value.faults] == [f"problem.yml:{told}"]
+
+
+def test_what_is_asked_twice_is_one_time() -> None:
+    """A voltage or a share that is asked about again, however it is typed, gets no other name."""
+    text = _file([V, R, C], "[{time: {C1: [3 V, 90 %, 3000 mV, 90.0 %, 4 V]}}]")
+    names = read_problem_text(text, "problem.yml").find
+    assert [name.of for name in names] == ["C1>1", "C1>2", "C1>3"]
