@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from builder.problem.faults.gathering import nearest, one_of
+from builder.problem.faults.gathering import nearest
 
 _ENDING = ".yml"
 
@@ -39,4 +39,4 @@ def problems_in(folder: Path) -> str:
     names = [str(each) for each in sorted(folder.glob(f"*{_ENDING}"))]
     if not names:
         return "Name a file that ends in .yml."
-    return f"Name one of its files, such as {one_of(names[:2])}."
+    return f"Name one of its files, such as {' or '.join(names[:2])}."
