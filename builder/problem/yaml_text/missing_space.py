@@ -8,8 +8,12 @@ from dataclasses import replace
 from builder.problem.faults.gathering import Correction, Mark, shortened
 from builder.problem.yaml_text.located import Node, Text
 
-RUN_TOGETHER = re.compile(r"^(?P<key>[A-Za-z]\w*):(?P<value>[^\s:/].*)$")
-"""What is no address: ``https://…`` has its colon rightly."""
+_TOGETHER = r"(?P<key>[A-Za-z]\w*):(?P<value>[^\s:/].*)$"
+# What is no address: https://… has its colon rightly.
+RUN_TOGETHER = re.compile(f"^{_TOGETHER}")
+"""A text that was meant to be a key and its value."""
+LINE_RUN_TOGETHER = re.compile(rf"^\s*(?:- +)?{_TOGETHER}")
+"""The same as a whole line, behind a dash or not."""
 
 
 def missing_space(node: Node) -> Correction | None:

@@ -10,9 +10,8 @@ from dataclasses import dataclass
 
 from builder.problem.faults.gathering import Mark, quoted, shortened
 from builder.problem.shape import CircuitShape, ProblemShape, UnitShape, keys_of
-from builder.problem.yaml_text.missing_space import RUN_TOGETHER
+from builder.problem.yaml_text.missing_space import LINE_RUN_TOGETHER, RUN_TOGETHER
 
-_NO_SPACE = re.compile(r"^\s*(?:- +)?(?P<key>[A-Za-z]\w*):(?P<value>[^\s:/].*)$")
 _NO_COLON = re.compile(r"^(?P<before>\s*(?:- +)?)(?P<key>[A-Za-z][\w-]*) +(?P<value>[^\s:].*)$")
 _ELEMENT = re.compile(r"[A-Z][A-Za-z]?[0-9]{1,2}")
 _KEYS = {*keys_of(ProblemShape), *keys_of(UnitShape), *keys_of(CircuitShape)}
@@ -170,7 +169,7 @@ def no_space(trouble: Trouble) -> Explained | None:
         return None
     for at in (trouble.since, trouble.at, trouble.before(trouble.at)):
         line = trouble.line(at) if at else ""
-        missing = _NO_SPACE.match(line)
+        missing = LINE_RUN_TOGETHER.match(line)
         if at and missing:
             value = missing.start("value")
             return Explained(
